@@ -1,0 +1,100 @@
+/**
+ * What has to be there before anything else can run, in plain Node so that a fresh clone needs nothing:
+ * the packages, and the bundle. Used by start, test, check and bin/weighboat.mjs.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+export const root = fileURLToPath(new URL('..', import.meta.url));
+export const bundle = join(root, 'dist', 'weighboat.mjs');
+
+const OLDEST_NODE = 20;
+
+/** Says what is being done, on the error stream, so that answers can be piped. */
+export function say(text) {
+  process.stderr.write(`${text}\n`);
+}
+
+/** Stops with a sentence rather than with a stack of calls. */
+export function stop(text, code = 1) {
+  say(text);
+  process.exit(code);
+}
+
+export function requireNode() {
+  const major = Number(process.versions.node.split('.')[0]);
+  if (major < OLDEST_NODE)
+    stop(`Weighboat needs Node ${OLDEST_NODE} or newer; this is ${process.version}.`, 2);
+}
+
+/**
+ * Runs a program in the project's folder and gives its exit code. Windows needs a shell to find npm,
+ * and only npm is ever started so; everything else is started as `node file`.
+ */
+export function run(command, args, options = {}) {
+  const shell = process.platform === 'win32' && command === 'npm';
+  const done = spawnSync(command, args, { cwd: root, stdio: 'inherit', shell, ...options });
+  if (done.error) say(`${command} could not be started: ${done.error.message}`);
+  return done.status ?? 1;
+}
+
+/** The path of an installed package's own program, to be started with this same Node. */
+export function programOf(packageName, command = packageName) {
+  const folder = join(root, 'node_modules', packageName);
+  const { bin } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  return join(folder, typeof bin === 'string' ? bin : bin[command]);
+}
+
+/** npm leaves a copy of the lock file behind when an installation is complete. */
+export function packagesMissing() {
+  const installed = join(root, 'node_modules', '.package-lock.json');
+  if (!existsSync(installed)) return true;
+  return wantedPackages().some((name) => !existsSync(join(root, 'node_modules', name)));
+}
+
+function wantedPackages() {
+  const own = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  return Object.keys({ ...own.dependencies, ...own.devDependencies });
+}
+
+export function installIfMissing() {
+  requireNode();
+  if (!packagesMissing()) return;
+  say('Installing the packages that package-lock.json names (once; needs the network) ...');
+  const code = run('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
+    stdio: ['ignore', 2, 2],
+  });
+  if (code !== 0)
+    stop('The packages could not be installed. Is the network there? Then: npm ci', code);
+}
+
+/** When the newest source was written; 0 where there is none. */
+export function newestSource_ms(folder = join(root, 'src')) {
+  let newest = 0;
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) newest = Math.max(newest, newestSource_ms(path));
+    else if (!entry.name.endsWith('.test.ts')) newest = Math.max(newest, statSync(path).mtimeMs);
+  }
+  return newest;
+}
+
+export function bundleIsStale() {
+  if (!existsSync(bundle)) return true;
+  const built = statSync(bundle).mtimeMs;
+  const sources = [join(root, 'package.json'), join(root, 'scripts', 'build.mjs')];
+  return newestSource_ms() > built || sources.some((path) => statSync(path).mtimeMs > built);
+}
+
+export async function buildIfStale() {
+  if (!bundleIsStale()) return;
+  say('Building dist/weighboat.mjs ...');
+  const { build } = await import(pathToFileURL(join(root, 'scripts', 'build.mjs')).href);
+  try {
+    await build();
+  } catch (error) {
+    stop(`The build failed: ${error.message}`);
+  }
+}

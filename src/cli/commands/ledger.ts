@@ -1,0 +1,153 @@
+import type { Enactment } from '../../core/enact/enactment.ts';
+import { balances, checkBalance } from '../../core/ledger/balance.ts';
+import type { Holding } from '../../core/ledger/balance.ts';
+import type { Posting } from '../../core/ledger/posting.ts';
+import { openBench } from '../bench-file.ts';
+import { EXIT, optionText, refusal } from '../command.ts';
+import type { Answer, Call, Command } from '../command.ts';
+import { documentOf, openExperiment, titleLine } from '../experiment-file.ts';
+import type { Opened } from '../experiment-file.ts';
+import type { Paper } from '../paint/ink.ts';
+import { legend, marked, setBy } from '../paint/number.ts';
+import { paintTable } from '../paint/table.ts';
+import { count, paragraph } from '../paint/text.ts';
+
+interface Line extends Holding {
+  readonly account: string;
+  readonly substance: string;
+}
+
+/** Less than this is the dust of arithmetic. */
+const DUST_g = 5e-6;
+
+function accountLines(postings: readonly Posting[], under: string | undefined): Line[] {
+  const lines: Line[] = [];
+  for (const [account, page] of balances(postings)) {
+    if (under !== undefined && account !== under && !account.startsWith(`${under}/`)) continue;
+    for (const [substance, holding] of page)
+      if (Math.abs(holding.mass_g) > DUST_g) lines.push({ account, substance, ...holding });
+  }
+  return lines;
+}
+
+const grams = (mass_g: number) => mass_g.toFixed(4);
+const millimoles = (amount_mmol: number) => (amount_mmol === 0 ? '' : amount_mmol.toFixed(3));
+
+function paintPostings(postings: readonly Posting[], run: Enactment, paper: Paper): string {
+  const name = (id: string) => run.substances.get(id)?.name ?? id;
+  const { text } = paintTable(
+    postings,
+    [
+      { head: 'step', cell: (p) => p.step },
+      { head: 'from', cell: (p) => p.from, least: 16 },
+      { head: 'to', cell: (p) => p.to, least: 16 },
+      { head: 'substance', cell: (p) => name(p.substance), least: 14 },
+      { head: 'mmol', cell: (p) => millimoles(p.amount_mmol), align: 'decimal' },
+      {
+        head: 'g',
+        cell: (p) => marked(grams(p.mass_g), p.basis),
+        align: 'decimal',
+        set: (p) => setBy(p.basis, paper.ink),
+      },
+    ],
+    paper,
+  );
+  return `${text}\n\n${legend(
+    postings.map((p) => p.basis),
+    paper,
+  )}`.trimEnd();
+}
+
+function paintAccounts(lines: readonly Line[], run: Enactment, paper: Paper): string {
+  const first = new Set(lines.filter((line, i) => lines[i - 1]?.account !== line.account));
+  const { text } = paintTable(
+    lines,
+    [
+      { head: 'account', cell: (line) => (first.has(line) ? line.account : ''), least: 20 },
+      {
+        head: 'substance',
+        cell: (line) => run.substances.get(line.substance)?.name ?? line.substance,
+        least: 20,
+      },
+      { head: 'mmol', cell: (line) => millimoles(line.amount_mmol), align: 'decimal' },
+      { head: 'g', cell: (line) => grams(line.mass_g), align: 'decimal' },
+    ],
+    paper,
+  );
+  return text;
+}
+
+async function run(call: Call): Promise<Answer> {
+  const opening = await openExperiment(call.args[0]!, call.io);
+  if (!opening.ok) return opening.answer;
+  const { opened } = opening;
+  const record = optionText(call, 'record');
+  const bench = record === undefined ? undefined : await openBench(opened, record, call.io);
+  if (bench !== undefined && !bench.ok) return bench.answer;
+  return answerFor(call, opened, bench?.bench.enactment ?? opened.plan, bench?.bench.remarks ?? []);
+}
+
+function answerFor(call: Call, opened: Opened, run: Enactment, remarks: readonly string[]): Answer {
+  const step = optionText(call, 'step');
+  const account = optionText(call, 'account');
+  const touches = (path: string) =>
+    account === undefined || path === account || path.startsWith(`${account}/`);
+  const postings = run.postings.filter(
+    (p) => (step === undefined || p.step === step) && (touches(p.from) || touches(p.to)),
+  );
+  if (step !== undefined && !opened.experiment.steps.some((one) => one.id === step))
+    return refusal(
+      `There is no step ${step}.`,
+      `The steps: ${opened.experiment.steps.map((one) => one.id).join(', ')}`,
+    );
+  const imbalances = checkBalance(run.postings, run.substances);
+  const lines = accountLines(step === undefined ? run.postings : postings, account);
+  const kept =
+    imbalances.length === 0
+      ? 'It balances: mass, each element and charge.'
+      : `It does not balance (${imbalances.map((one) => `${one.account}: ${one.what} ${one.of ?? ''}`.trim()).join('; ')}). This is a fault of the program, not yours.`;
+  const byAccount = call.options['accounts'] === true;
+  return {
+    kind: 'answer',
+    exit: imbalances.length === 0 ? EXIT.fine : EXIT.findings,
+    data: { document: documentOf(opened), run: run.kind, postings, accounts: lines, imbalances },
+    paint: (paper) =>
+      [
+        paragraph(`${count(postings.length, 'posting')}. ${kept}`, paper.width),
+        paper.ink.faint(titleLine(opened)),
+        '',
+        byAccount ? paintAccounts(lines, run, paper) : paintPostings(postings, run, paper),
+      ].join('\n'),
+    remarks: [...opened.remarks, ...remarks],
+  };
+}
+
+export const ledgerCommand: Command = {
+  name: 'ledger',
+  summary: 'every passage of matter, or what stands on each account',
+  takes: 'FILE',
+  about:
+    'Lists the postings of an experiment: from where to where, which substance, how much, and how that ' +
+    'is known. With --accounts it says what stands on each account at the end.',
+  options: {
+    accounts: { type: 'boolean', about: 'What stands on each account.' },
+    account: {
+      type: 'string',
+      value: 'PATH',
+      about: 'Only this account, as vessel/flask or waste.',
+    },
+    step: { type: 'string', value: 'STEP', about: 'Only this step.' },
+    record: {
+      type: 'string',
+      value: 'FILE',
+      about: 'With what a bench measured in place of the plan.',
+    },
+  },
+  examples: [
+    'ledger aspirin.md',
+    'ledger aspirin.md --accounts --account vessel',
+    'ledger aspirin.md --step 3',
+  ],
+  arity: [1, 1],
+  run,
+};

@@ -1,0 +1,24 @@
+/** All that the command line asks of the machine; a test gives its own. */
+export interface Io {
+  /** Answers. */
+  readonly out: (text: string) => void;
+  /** What is said about the work: refusals, what was assumed about a file. */
+  readonly err: (text: string) => void;
+  /** Columns of the page. */
+  readonly width: number;
+  /** Whether styles may be used at all. */
+  readonly colour: boolean;
+  readonly read: (path: string) => Promise<Uint8Array | FileTrouble>;
+  readonly stdin: () => Promise<Uint8Array | FileTrouble>;
+}
+
+export interface FileTrouble {
+  readonly trouble: 'missing' | 'folder' | 'denied' | 'too-large' | 'terminal' | 'other';
+  /** Further words from the machine, where there are any. */
+  readonly detail?: string;
+}
+
+/** Nobody writes a procedure of 5 MB; what is larger is some other file. */
+export const LARGEST_FILE_bytes = 5_000_000;
+
+export const DEFAULT_WIDTH = 100;

@@ -1,0 +1,211 @@
+import type { Basis } from '../../core/ledger/posting.ts';
+import type { FlowLine, FlowPassage, FlowPicture } from './flow-picture.ts';
+import { paintStacked } from './flow-stacked.ts';
+import { GAUGE_KEY, gauge } from './gauge.ts';
+import type { Paper } from './ink.ts';
+import { blankLine } from './line.ts';
+import type { Line } from './line.ts';
+import { legend, marked, setBy } from './number.ts';
+import { padBoth, paragraph, widthOf, wrap } from './text.ts';
+
+/** Where things stand on the page, in columns of characters. */
+interface Plan {
+  readonly words: number;
+  readonly lane: number;
+  readonly leaves: number;
+  readonly width: number;
+  readonly centre: ReadonlyMap<string, number>;
+  /** For each column: the rows that it first and last has a part in. */
+  readonly life: ReadonlyMap<string, readonly [first: number, last: number]>;
+}
+
+const LEAST_WORDS = 34;
+const MOST_WORDS = 46;
+const LEAST_LANE = 8;
+const MOST_LANE = 12;
+const NARROW = 80;
+
+/**
+ * The flow sheet in characters: time runs down, each vessel is a lane that lasts while it holds
+ * something, matter runs across in arrows from the words at the left to what leaves at the right.
+ * A page too narrow for the lanes gets a list.
+ */
+export function paintFlow(picture: FlowPicture, paper: Paper): string {
+  const plan = planOf(picture, paper.width);
+  const sheet =
+    plan === undefined ? paintStacked(picture, paper) : paintLanes(picture, plan, paper);
+  const bases = picture.rows.flatMap((row) => row.passages.map((passage) => passage.basis));
+  const keys = [legend(bases, paper), paragraph(GAUGE_KEY, paper.width)];
+  return [sheet, '', ...keys.filter((key) => key !== '')].join('\n');
+}
+
+function planOf(picture: FlowPicture, width: number): Plan | undefined {
+  const n = picture.columns.length;
+  const leaves = Math.max(
+    8,
+    ...picture.rows.flatMap((row) => row.passages.map((p) => 3 + widthOf(p.leaves ?? ''))),
+  );
+  const most = Math.floor((width - LEAST_WORDS - leaves) / Math.max(1, n));
+  if (width < NARROW || most < LEAST_LANE) return undefined;
+  const lane = Math.min(MOST_LANE, most);
+  const words = Math.min(MOST_WORDS, width - leaves - lane * n);
+  const centre = new Map(picture.columns.map(({ id }, i) => [id, words + i * lane + (lane >> 1)]));
+  return { words, lane, leaves: words + n * lane, width, centre, life: livesOf(picture) };
+}
+
+function livesOf(picture: FlowPicture): Map<string, [number, number]> {
+  const life = new Map<string, [number, number]>();
+  picture.rows.forEach((row, r) => {
+    const touched = row.passages.flatMap(({ from, to }) => [from, to]);
+    for (const id of [
+      ...touched,
+      ...row.states.filter((s) => s.layers.length > 0).map((s) => s.vessel),
+    ]) {
+      if (id === undefined) continue;
+      life.set(id, [life.get(id)?.[0] ?? r, r]);
+    }
+  });
+  const last = picture.rows.length - 1;
+  for (const [id, [first]] of life) if (holdsAtEnd(picture, id)) life.set(id, [first, last]);
+  return life;
+}
+
+function holdsAtEnd(picture: FlowPicture, id: string): boolean {
+  const state = picture.rows.flatMap((row) => row.states).findLast(({ vessel }) => vessel === id);
+  return state !== undefined && state.layers.some((layer) => layer.share > 0);
+}
+
+function paintLanes(picture: FlowPicture, plan: Plan, paper: Paper): string {
+  const lines = [...headLines(picture, plan, paper), paper.ink.faint('─'.repeat(plan.width))];
+  const alive = new Set<string>();
+  picture.rows.forEach((row, r) => {
+    if (r > 0) lines.push(spacer(alive, plan, paper));
+    lines.push(...rowLines(row, r, alive, plan, paper));
+  });
+  return lines.join('\n');
+}
+
+function headLines(picture: FlowPicture, plan: Plan, { ink }: Paper): string[] {
+  const heads = picture.columns.map((column) => wrap(column.name, plan.lane - 1));
+  const height = Math.max(1, ...heads.map((parts) => parts.length));
+  const lines = Array.from({ length: height + 1 }, () => blankLine(plan.width));
+  const put = (line: number, id: string, text: string, set: (text: string) => string) => {
+    const room = plan.lane - 1;
+    lines[line]!.put(plan.centre.get(id)! - (room >> 1), padBoth(text, room), set);
+  };
+  picture.columns.forEach((column, i) => {
+    const parts = heads[i]!;
+    parts.forEach((part, k) => put(height - parts.length + k, column.id, part, ink.bold));
+    put(height, column.id, column.note, ink.faint);
+  });
+  lines[height - 1]!.put(0, 'Step, and what comes from the stock', ink.bold);
+  lines[height - 1]!.put(plan.leaves, 'Leaves', ink.bold);
+  return lines.map((line) => line.paint());
+}
+
+function drawAlive(line: Line, alive: ReadonlySet<string>, plan: Plan, { ink }: Paper): void {
+  for (const id of alive) line.put(plan.centre.get(id)!, '│', ink.faint);
+}
+
+function spacer(alive: ReadonlySet<string>, plan: Plan, paper: Paper): string {
+  const line = blankLine(plan.width);
+  drawAlive(line, alive, plan, paper);
+  return line.paint();
+}
+
+function rowLines(
+  row: FlowLine,
+  r: number,
+  alive: Set<string>,
+  plan: Plan,
+  paper: Paper,
+): string[] {
+  const lines: Line[] = [];
+  const start = () => {
+    const line = blankLine(plan.width);
+    drawAlive(line, alive, plan, paper);
+    lines.push(line);
+    return line;
+  };
+  const room = plan.words - 5 - widthOf(row.time) - 4;
+  wrap(row.label, room).forEach((part, i) => {
+    const line = start();
+    if (i === 0) {
+      line.put(0, row.step, paper.ink.bold);
+      line.put(plan.words - 2 - widthOf(row.time), row.time, paper.ink.faint);
+    }
+    line.put(5, part);
+  });
+  row.passages.forEach((passage, i) => {
+    const parts = wrap(
+      [passage.label, marked(passage.amount, passage.basis)].filter(Boolean).join(' '),
+      plan.words - 8,
+    );
+    parts.forEach((part, k) => {
+      const line = start();
+      line.put(6, part, setBy(passage.basis, paper.ink));
+      if (k === parts.length - 1) drawArrow(line, 6 + widthOf(part) + 1, passage, plan, paper);
+    });
+    if (passage.to !== undefined) alive.add(passage.to);
+    for (const id of [...alive]) if (isOver(id, row, r, i, plan)) alive.delete(id);
+  });
+  const states = row.states.filter((state) => state.layers.length > 0);
+  if (row.passages.length > 0 && states.length > 0) drawGauges(start(), row, plan, paper);
+  for (const [id, [, last]] of plan.life) if (last === r && r < lastRowOf(plan)) alive.delete(id);
+  return lines.map((line) => line.paint());
+}
+
+const lastRowOf = (plan: Plan) => Math.max(...[...plan.life.values()].map(([, last]) => last));
+
+/** A vessel that this row empties for good ends with the arrow that empties it. */
+function isOver(id: string, row: FlowLine, r: number, i: number, plan: Plan): boolean {
+  if (plan.life.get(id)?.[1] !== r) return false;
+  const later = row.passages.slice(i + 1).some(({ from, to }) => from === id || to === id);
+  const holds = row.states.some(
+    ({ vessel, layers }) => vessel === id && layers.some((l) => l.share > 0),
+  );
+  return !later && !holds && row.passages.some(({ from }) => from === id);
+}
+
+const STROKES: Record<Basis, readonly [line: string, right: string, left: string]> = {
+  planned: ['─', '►', '◄'],
+  measured: ['━', '►', '◄'],
+  assumed: ['╌', '▻', '◅'],
+};
+
+function drawArrow(
+  line: Line,
+  wordsEnd: number,
+  passage: FlowPassage,
+  plan: Plan,
+  { ink }: Paper,
+): void {
+  const [stroke, right, left] = STROKES[passage.basis];
+  const from =
+    passage.from === undefined ? Math.max(wordsEnd, 6) - 1 : plan.centre.get(passage.from);
+  const to = passage.to === undefined ? plan.leaves : plan.centre.get(passage.to);
+  if (from === undefined || to === undefined || from === to) return;
+  const [low, high] = from < to ? [from + 1, to - 1] : [to + 1, from - 1];
+  for (let x = low; x <= high; x++) line.put(x, line.at(x) === '│' ? '┼' : stroke, ink.faint);
+  if (from < to) line.put(high, right);
+  else line.put(low, left);
+  if (passage.from !== undefined) line.put(from, from < to ? '├' : '┤');
+  if (passage.to !== undefined) line.put(to, '│');
+  else line.put(plan.leaves + 1, passage.leaves ?? '', ink.italic);
+}
+
+function drawGauges(line: Line, row: FlowLine, plan: Plan, paper: Paper): void {
+  const room = plan.lane - 2;
+  for (const state of row.states) {
+    const centre = plan.centre.get(state.vessel);
+    if (centre === undefined || state.layers.length === 0) continue;
+    line.put(centre - (room >> 1), gauge(state.fill, state.layers, room));
+  }
+  const told = row.states.filter((state) => state.layers.length > 0 && state.amount !== '');
+  const text = told
+    .map((state) => (told.length > 1 ? `${state.vessel} ${state.amount}` : state.amount))
+    .join(' · ');
+  const short =
+    widthOf(text) <= plan.words - 8 ? text : told.map((state) => state.amount).join(' · ');
+  line.put(Math.max(6, plan.words - 2 - widthOf(short)), short, paper.ink.faint);
+}

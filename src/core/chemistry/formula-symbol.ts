@@ -1,0 +1,71 @@
+import groupsTable from '../facts/formula_groups.json' with { type: 'json' };
+import { rowsOf } from '../facts/table.ts';
+import { elementOf } from './element.ts';
+
+/** Atoms that one symbol of a formula stands for. */
+export interface SymbolRead {
+  readonly atoms: readonly (readonly [string, number])[];
+  readonly symbol: string;
+  readonly end: number;
+  /** Said when the symbol has another meaning in a chemist's notes: Ac is actinium here. */
+  readonly assumed?: string;
+}
+
+/** Symbols that are elements and also trade shorthand for a group: read as the element, and said. */
+const ALSO_A_GROUP: Readonly<Record<string, string>> = {
+  Ac: 'acetyl is written CH3CO',
+  Pr: 'propyl is written nPr, isopropyl iPr',
+  Ts: 'tosyl is written CH3C6H4SO2',
+};
+
+function readGroups(): ReadonlyMap<string, readonly (readonly [string, number])[]> {
+  return new Map(
+    rowsOf(groupsTable).map((row) => [
+      row.symbol!,
+      [...row.formula!.matchAll(/([A-Z][a-z]?)(\d*)/g)].map(
+        (match) => [match[1]!, match[2] === '' ? 1 : Number(match[2])] as const,
+      ),
+    ]),
+  );
+}
+
+let cachedGroups: ReturnType<typeof readGroups> | undefined;
+
+/** The abbreviation groups that are no element: Me, Et, Bu, iPr, Ph ..., with their atoms. */
+export function formulaGroups(): ReturnType<typeof readGroups> {
+  return (cachedGroups ??= readGroups());
+}
+
+const PREFIXED = /[nist]-?(?:Pr|Bu)/y;
+
+/** The element or group that stands at `at`, longest first, or undefined. */
+export function readSymbol(text: string, at: number): SymbolRead | undefined {
+  PREFIXED.lastIndex = at;
+  const prefixed = PREFIXED.exec(text)?.[0];
+  const candidates =
+    prefixed !== undefined ? [prefixed] : [3, 2, 1].map((length) => text.slice(at, at + length));
+  for (const written of candidates) {
+    const end = at + written.length;
+    const group = formulaGroups().get(written.replace('-', ''));
+    if (group !== undefined) return { atoms: group, symbol: written, end };
+    if (elementOf(written) !== undefined) {
+      const also = ALSO_A_GROUP[written];
+      const assumed =
+        also && `${written} is read as the element ${elementOf(written)!.name}; ${also}.`;
+      const read = { atoms: [[written, 1]] as const, symbol: written, end };
+      return assumed === undefined ? read : { ...read, assumed };
+    }
+  }
+  return undefined;
+}
+
+/** What a mistyped symbol may have been meant to be: `CL` -> Cl, `na` -> Na. */
+export function nearSymbol(text: string, at: number): string | undefined {
+  const capital = (word: string): string =>
+    word.charAt(0).toUpperCase() + word.slice(1).toLowerCase();
+  const known = (word: string): boolean =>
+    /^[a-z]+$/i.test(word) && elementOf(capital(word)) !== undefined;
+  const around = [at > 0 ? text.slice(at - 1, at + 1) : '', text.slice(at, at + 2), text[at] ?? ''];
+  const word = around.find(known);
+  return word === undefined ? undefined : capital(word);
+}

@@ -1,0 +1,72 @@
+import type { SplitRule } from '../../experiment/move.ts';
+import { checkFill } from '../checks/fill.ts';
+import { RULES } from '../rules.ts';
+import type { Run } from '../run.ts';
+import { nameOf, sayOnce } from '../run.ts';
+import { gatherLoose } from '../settle.ts';
+import { isLiquid } from '../shelf.ts';
+import type { Vessel } from '../vessel.ts';
+import { NOTHING, VAPOUR, quantityIn } from '../vessel.ts';
+
+type Evaporate = Extract<SplitRule, { rule: 'evaporate' }>;
+
+/**
+ * What leaves as vapour: liquids that are no salts and boil no higher than a limit, water, and
+ * gases dissolved in them. What the author is making stays, unless it boils below the solvents.
+ */
+export function evaporate(run: Run, v: Vessel, rule: Evaporate): void {
+  const { shelf, isKept } = run.compiled;
+  checkFill(run, v, 'evaporate');
+  const limit_C = rule.upTo_C ?? RULES.evaporateLimit_C;
+  const only = rule.only?.map((name) => name.toLowerCase());
+  const named = (i: number) => {
+    const s = shelf.substances[i]!;
+    return only === undefined || only.includes(s.id) || only.includes(s.name.toLowerCase());
+  };
+  const leaving: number[] = [];
+  const kept: number[] = [];
+  let highest_C = -Infinity;
+  for (let i = 0; i < v.pinned.length; i++) {
+    if (quantityIn(v, i) <= NOTHING || !isVolatile(run, v, i, limit_C)) continue;
+    if (isKept[i]) kept.push(i);
+    else if (named(i)) {
+      leaving.push(i);
+      if (!shelf.gaseous[i]) highest_C = Math.max(highest_C, boilsAt_C(run, i));
+    }
+  }
+  for (const i of kept) if (shelf.boil_C[i]! < highest_C) leaving.push(i);
+  // Bound water and crystals have no vapour; only what is loose leaves.
+  for (const i of leaving) gatherLoose(run, v, i, VAPOUR);
+  warnOfVolatileProduct(run, v, highest_C);
+}
+
+function isVolatile(run: Run, v: Vessel, i: number, limit_C: number): boolean {
+  const { shelf } = run.compiled;
+  const hint = shelf.hint[i];
+  if (hint === 'water' || shelf.gaseous[i]) return true;
+  if (hint === 'salt' || hint === 'insoluble') return false;
+  return isLiquid(shelf, i, v.temperature_C) && shelf.boil_C[i]! <= limit_C;
+}
+
+function boilsAt_C(run: Run, i: number): number {
+  const boil_C = run.compiled.shelf.boil_C[i]!;
+  return Number.isNaN(boil_C) ? -Infinity : boil_C;
+}
+
+function warnOfVolatileProduct(run: Run, v: Vessel, highest_C: number): void {
+  const { shelf, isProduct } = run.compiled;
+  if (highest_C === -Infinity) return;
+  for (let i = 0; i < v.pinned.length; i++) {
+    if (!isProduct[i] || quantityIn(v, i) <= NOTHING) continue;
+    if (!(shelf.boil_C[i]! < highest_C + RULES.volatileGap_C)) continue;
+    sayOnce(
+      run,
+      `volatile|${i}|${v.plan.id}`,
+      'product-volatile',
+      'warning',
+      `${nameOf(run, i)} boils at ${Math.round(shelf.boil_C[i]!)} °C, close to what is taken off here ` +
+        `(up to ${Math.round(highest_C)} °C): some of it goes along.`,
+      'Take the solvent off at a lower temperature, through a column, or weigh before all of it is gone.',
+    );
+  }
+}

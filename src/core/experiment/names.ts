@@ -1,0 +1,82 @@
+import { findSubstance } from '../chemistry/find.ts';
+import { readMaterial } from '../chemistry/material.ts';
+import type { MaterialReading } from '../chemistry/material.ts';
+import { makeSubstance } from '../chemistry/substance.ts';
+import type { Substance, SubstanceTable } from '../chemistry/substance.ts';
+import { looksLikeSmiles, readSmiles } from '../chemistry/smiles.ts';
+import { readFormula } from '../chemistry/formula.ts';
+
+export type NameReading =
+  | { readonly ok: true; readonly substance: Substance }
+  | { readonly ok: false; readonly message: string; readonly hint: string };
+
+/** Looks names up in a document's table, and remembers: sentences ask for the same ones again and again. */
+export interface Names {
+  readonly table: SubstanceTable;
+  /** A substance by name, formula or SMILES, as an equation or a product line gives it. */
+  substance(name: string): NameReading;
+  material(name: string, extra: { purity_percent?: number; density_g_mL?: number }): MaterialReading;
+  /** Whether a phrase is the name of a material: asked of every candidate phrase of a sentence. */
+  knows(name: string): boolean;
+}
+
+export function namesOf(table: SubstanceTable): Names {
+  const known = new Map<string, boolean>();
+  const materials = new Map<string, MaterialReading>();
+  const made = new Map<string, NameReading>();
+  const material: Names['material'] = (name, extra) => {
+    const key = `${name}|${extra.purity_percent ?? ''}|${extra.density_g_mL ?? ''}`;
+    const before = materials.get(key);
+    if (before) return before;
+    const reading = readMaterial(name, table, extra);
+    materials.set(key, reading);
+    return reading;
+  };
+  return {
+    table,
+    material,
+    knows(name) {
+      const key = name.trim();
+      const before = known.get(key);
+      if (before !== undefined) return before;
+      const answer = key !== '' && key.length <= 120 && readMaterial(key, table).ok;
+      known.set(key, answer);
+      return answer;
+    },
+    substance(name) {
+      const before = made.get(name);
+      if (before) return before;
+      const reading = readName(table, name);
+      made.set(name, reading);
+      return reading;
+    },
+  };
+}
+
+function readName(table: SubstanceTable, name: string): NameReading {
+  const found = findSubstance(table, name);
+  if (found.kind === 'found') return { ok: true, substance: found.substance };
+  if (found.kind === 'ambiguous')
+    return {
+      ok: false,
+      message: `“${name}” may be ${found.candidates.map((c) => c.name).join(' or ')}.`,
+      hint: 'Write the full name.',
+    };
+  const formula = readFormula(name);
+  if (formula.ok) {
+    const substance = makeSubstance({ name, formula: name, origin: 'formula' });
+    if (substance.ok) return substance;
+  }
+  if (looksLikeSmiles(name) && readSmiles(name).ok) {
+    const substance = makeSubstance({ name, smiles: name, origin: 'formula' });
+    if (substance.ok) return substance;
+  }
+  const material = readMaterial(name, table);
+  if (material.ok) return { ok: true, substance: material.material.substance };
+  const near = found.near.map((substance) => substance.name);
+  return {
+    ok: false,
+    message: `“${name}” is not in the table of substances.`,
+    hint: `${near.length > 0 ? `Near to it: ${near.join(', ')}. ` : ''}Declare it under Substances, for example “- ${name}: SMILES CCO”, or write its formula.`,
+  };
+}

@@ -1,0 +1,185 @@
+import type { Diagnostic } from '../diagnostic.ts';
+import type { ContextTools } from './context.ts';
+import { ProcedureContext } from './context.ts';
+import type { Section } from './outline.ts';
+import { nearestForm } from './nearest.ts';
+import type { Vocabulary } from './sentence/argument.ts';
+import { cleanText, spanOf } from './sentence/clean.ts';
+import type { CleanText } from './sentence/clean.ts';
+import type { Grammar, SentenceReading } from './sentence/read-sentence.ts';
+import { grammarOf, readSentence } from './sentence/read-sentence.ts';
+import { splitSentences } from './sentence/split.ts';
+import type { Note, Span, Step } from './step.ts';
+import type { LineMap, Piece } from './text.ts';
+import { slicePiece } from './text.ts';
+import { VERBS, VERB_OF } from './verbs/index.ts';
+
+let grammar: Grammar | undefined;
+
+/** Reads a sentence of a document's vocabulary, remembering what it read before. */
+export type SentenceReader = (text: string) => SentenceReading | undefined;
+
+const REMEMBERED = 4000;
+
+export function sentenceReader(vocabulary: Vocabulary): SentenceReader {
+  const memory = new Map<string, SentenceReading | undefined>();
+  return (text) => {
+    if (memory.has(text)) return memory.get(text);
+    grammar ??= grammarOf(VERBS);
+    const reading = direct(text) ?? readSentence(text, { text, start: 0 }, grammar, vocabulary);
+    if (memory.size >= REMEMBERED) memory.clear();
+    memory.set(text, reading);
+    return reading;
+  };
+}
+
+function direct(text: string): SentenceReading | undefined {
+  for (const verb of VERBS) {
+    const sentence = verb.direct?.(text);
+    if (sentence) return { sentence, trouble: [] };
+  }
+  return undefined;
+}
+
+interface Item {
+  readonly clean: CleanText;
+  readonly part?: string;
+}
+
+/** The list items and paragraphs of the procedure, each with the sub-heading that it stands under. */
+function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
+  const items: Item[] = [];
+  let part: string | undefined;
+  let open: { start: number; end: number } | undefined;
+  const close = () => {
+    if (open) items.push({ clean: cleanText(lines.text, open.start, open.end), ...(part !== undefined && { part }) });
+    open = undefined;
+  };
+  for (const line of section.lines) {
+    const end = line.start + line.text.length;
+    const marker = /^\s*(?:\d+[.)]|[-*+])\s+/.exec(line.text);
+    const heading = /^#{3,6}\s+(.*?)\s*#*$/.exec(line.text);
+    if (heading) {
+      close();
+      part = heading[1]!;
+    } else if (/^\s*(?:>|\||!\[|<!--)/.test(line.text) || /^\s*(?:\d+[.)]|[-*+])\s+>/.test(line.text)) {
+      close();
+      notes.push({ text: line.text.trim(), span: lines.span(line.start, end), section: section.title });
+    } else if (line.text.trim() === '') close();
+    else if (marker) {
+      close();
+      open = { start: line.start + marker[0].length, end };
+    } else if (open) open = { ...open, end };
+    else open = { start: line.start + (line.text.length - line.text.trimStart().length), end };
+  }
+  close();
+  return items;
+}
+
+const KEEPING = /^(?:and )?(?:keep|save|retain|collect|combine|discard and keep)\b/i;
+/** Remarks to the reader that no verb is looked for in. */
+const REMARK = /^(?:caution|note|warning|care|take care|wear|do not|don't|never|beware|avoid|remember|this |it |there |you |your |the (?:mixture|solution|colou?r|reaction|product|temperature|solid|crystals|gas|hydrogen|layers?) (?:should|will|may|must|turns?|becomes?|is now|can)|hydrogen |carbon dioxide |hold point|stop here|safety|tip|if |expect|a (?:white|yellow|colou?r|precipitate|gas))/i;
+
+export interface ProcedureReading {
+  readonly steps: readonly Step[];
+  readonly notes: readonly Note[];
+}
+
+const STEP_LIMIT = 5000;
+
+/** Reads the procedure's sentences in turn; a sentence that no verb explains is kept as a note. */
+export function readProcedure(section: Section, lines: LineMap, read: SentenceReader, tools: Omit<ContextTools, 'locate'>): ProcedureReading {
+  const steps: Step[] = [];
+  const notes: Note[] = [];
+  const context = new ProcedureContext(tools);
+  const items = itemsOf(section, lines, notes);
+  items.slice(0, STEP_LIMIT).forEach((item, index) => {
+    let letter = 0;
+    for (const { piece, reading } of readItem(item.clean, read)) {
+      const span = spanOf(item.clean, lines, piece.start, piece.start + piece.text.length);
+      const id = `${index + 1}${letter === 0 ? '' : letterOf(letter)}`;
+      if (!reading) {
+        notes.push({ text: piece.text, span, section: section.title, ...(steps.length > 0 && { after: steps.at(-1)!.id }) });
+        if (!REMARK.test(piece.text)) tools.diagnostics.push(notUnderstood(piece.text, span));
+        continue;
+      }
+      letter++;
+      const locate = (start: number, end: number) => spanOf(item.clean, lines, piece.start + start, piece.start + end);
+      context.begin(id, span, locate);
+      report(reading, id, locate, tools.diagnostics);
+      const { sentence } = reading;
+      const verb = verbOf(sentence.verb, sentence.head, piece.text);
+      steps.push({ id, verb: sentence.verb, slots: verb.resolve(sentence, context), text: piece.text, span, ...(item.part !== undefined && { part: item.part }) });
+    }
+  });
+  return { steps, notes };
+}
+
+/** Several verbs may share a kind (add, treat, dissolve); the one that knows the head resolves. */
+function verbOf(kind: Step['verb'], head: string, _text: string) {
+  return VERBS.find((verb) => verb.kind === kind && verb.heads.includes(head)) ?? VERB_OF[kind];
+}
+
+const letterOf = (n: number): string => (n < 26 ? String.fromCharCode(97 + n) : `x${n}`);
+
+/** Sentences of an item; "keep the solid" goes with the sentence before it. */
+function readItem(clean: CleanText, read: SentenceReader): { piece: Piece; reading: SentenceReading | undefined }[] {
+  const found: { piece: Piece; reading: SentenceReading | undefined }[] = [];
+  for (const piece of splitSentences({ text: clean.text, start: 0 })) {
+    const before = found.at(-1);
+    if (before?.reading && KEEPING.test(piece.text)) {
+      const joined = join(clean, before.piece, piece);
+      const reading = read(joined.text);
+      if (reading && reading.sentence.arguments.keep !== undefined && reading.sentence.unexplained.length <= before.reading.sentence.unexplained.length) {
+        found[found.length - 1] = { piece: joined, reading };
+        continue;
+      }
+    }
+    for (const part of timedLead(piece)) found.push({ piece: part, reading: read(part.text) });
+  }
+  return found;
+}
+
+/** "After 10 min, filter ..." waits first. */
+function timedLead(piece: Piece): Piece[] {
+  const lead = /^after (?:a further |another |about )?(?:\d[\d.,–-]*\s*(?:min|minutes|h|hours?|s|seconds)\b|an hour|half an hour),?\s+/i.exec(piece.text);
+  if (!lead) return [piece];
+  const wait = `wait for ${lead[0].replace(/^after\s+/i, '').replace(/[,\s]+$/, '')}`;
+  return [{ text: wait, start: piece.start }, slicePiece(piece, lead[0].length)];
+}
+
+function join(clean: CleanText, first: Piece, second: Piece): Piece {
+  const between = clean.text.slice(first.start + first.text.length, second.start).replace(/[.!?]/, ';');
+  return { text: `${first.text}${between}${second.text}`, start: first.start };
+}
+
+function report(reading: SentenceReading, step: string, locate: (start: number, end: number) => Span, diagnostics: Diagnostic[]): void {
+  for (const trouble of reading.trouble) {
+    const span = locate(trouble.start, trouble.end);
+    diagnostics.push({ code: 'amount-unreadable', severity: 'error', message: trouble.message, hint: trouble.hint, at: { line: span.line, column: span.column, length: trouble.end - trouble.start, step } });
+  }
+  const { unexplained } = reading.sentence;
+  if (unexplained.length === 0) return;
+  const first = unexplained[0]!;
+  const last = unexplained.at(-1)!;
+  const span = locate(first.start, last.end);
+  diagnostics.push({
+    code: 'words-not-understood',
+    severity: 'warning',
+    message: `Not understood here: “${unexplained.map((word) => word.text).join(' ')}”. The rest of the sentence is read without it.`,
+    hint: `The sentence is taken as: ${VERB_OF[reading.sentence.verb].forms[0]}. Put a remark in brackets, or in a sentence of its own.`,
+    at: { line: span.line, column: span.column, length: last.end - first.start, step },
+  });
+}
+
+function notUnderstood(text: string, span: Span): Diagnostic {
+  const near = nearestForm(text);
+  return {
+    code: 'sentence-not-understood',
+    severity: 'warning',
+    message: `This sentence is kept as a note; no verb explains it.`,
+    hint: `Nearest: “${near.form}”.`,
+    at: { line: span.line, column: span.column, length: span.end - span.start },
+    ...(near.fix !== undefined && { fix: near.fix }),
+  };
+}

@@ -1,0 +1,154 @@
+import type { Diagnostic } from '../diagnostic.ts';
+import type { Composition } from '../chemistry/composition.ts';
+import { balance, describeExcess, isBalanced, readEquation } from '../chemistry/equation.ts';
+import type { Term } from '../chemistry/equation.ts';
+import { readReactionSmiles } from '../chemistry/reaction-smiles.ts';
+import type { Names } from './names.ts';
+import type { Section } from './outline.ts';
+import type { ReactionDeclaration, ReactionTerm } from './step.ts';
+import type { LineMap, Piece } from './text.ts';
+
+interface Side {
+  readonly terms: readonly { name: string; coefficient: number | null; substance: ReactionTerm['substance'] }[];
+}
+
+/** Reads one equation a line, with its label before a colon and its remarks after semicolons. */
+export function readReactions(section: Section, lines: LineMap, names: Names, diagnostics: Diagnostic[]): ReactionDeclaration[] {
+  const found: ReactionDeclaration[] = [];
+  for (const line of section.lines) {
+    const text = line.text.replace(/^\s*(?:[-*+]|\d+[.)])\s+(?=\S)/, (marker) => ' '.repeat(marker.length)).replace(/`|\*\*/g, ' ');
+    if (text.trim() === '' || !/->|→|⇌|=>|-->|>>|>[^>]*>|⟶|<=>|\s=\s/.test(text)) continue;
+    const reaction = readLine({ text, start: line.start }, found.length + 1, lines, names, diagnostics);
+    if (reaction) found.push(reaction);
+  }
+  return found;
+}
+
+function readLine(line: Piece, number: number, lines: LineMap, names: Names, diagnostics: Diagnostic[]): ReactionDeclaration | undefined {
+  const label = /^\s*([A-Za-z][\w -]{0,40}?)\s*:\s+/.exec(line.text);
+  const rest = label ? line.text.slice(label[0].length) : line.text;
+  const [equationText, ...remarks] = rest.split(/;\s*/);
+  const offset = line.start + (label?.[0].length ?? 0);
+  const span = lines.span(line.start + (line.text.length - line.text.trimStart().length), line.start + line.text.trimEnd().length);
+  const report = (code: string, severity: Diagnostic['severity'], message: string, hint: string, column = 0, length?: number) => {
+    const place = lines.span(offset + column, offset + column);
+    diagnostics.push({ code, severity, message, hint, at: { line: place.line, column: place.column, length: length ?? Math.max(1, equationText!.trim().length - column) } });
+  };
+  const sides = readSides(equationText!, names, report);
+  if (!sides) return undefined;
+  const id = label ? label[1]!.toLowerCase() : `reaction ${number}`;
+  const settled = settle(sides.left, sides.right, equationText!.trim(), report);
+  const { conversion, basis } = readRemarks(remarks, names, report);
+  return { id, text: rest.trim(), ...settled, conversion, ...(basis !== undefined && { basis }), span };
+}
+
+type Report = (code: string, severity: Diagnostic['severity'], message: string, hint: string, column?: number, length?: number) => void;
+
+function readSides(text: string, names: Names, report: Report): { left: Side; right: Side } | undefined {
+  if (/>[^>\s]*>/.test(text) && !/->/.test(text)) return readSmilesSides(text.trim(), names, report);
+  const reading = readEquation(text);
+  if (!reading.ok) {
+    report('equation-unreadable', 'error', reading.message, reading.hint, reading.column);
+    return undefined;
+  }
+  const side = (terms: readonly Term[]): Side | undefined => {
+    const read = terms.map((term) => ({ term, reading: names.substance(term.name) }));
+    for (const { term, reading: name } of read)
+      if (!name.ok) report('substance-unknown', 'error', name.message, name.hint, term.at, term.name.length);
+    if (read.some(({ reading: name }) => !name.ok)) return undefined;
+    return { terms: read.flatMap(({ term, reading: name }) => (name.ok ? [{ name: term.name, coefficient: term.coefficient, substance: name.substance }] : [])) };
+  };
+  const left = side(reading.equation.left);
+  const right = side(reading.equation.right);
+  return left && right ? { left, right } : undefined;
+}
+
+/** Species that a reaction SMILES repeats are one term with a coefficient. */
+function readSmilesSides(text: string, names: Names, report: Report): { left: Side; right: Side } | undefined {
+  const reading = readReactionSmiles(text);
+  if (!reading.ok) {
+    report('equation-unreadable', 'error', reading.message, 'Write it as A.B>>C.D, or with names and an arrow.', reading.column);
+    return undefined;
+  }
+  const side = (list: readonly string[]): Side | undefined => {
+    const counts = new Map<string, number>();
+    for (const smiles of list) counts.set(smiles, (counts.get(smiles) ?? 0) + 1);
+    const terms = [...counts].map(([name, coefficient]) => ({ name, coefficient, reading: names.substance(name) }));
+    if (terms.some((term) => !term.reading.ok)) return undefined;
+    return { terms: terms.flatMap(({ name, coefficient, reading: read }) => (read.ok ? [{ name, coefficient, substance: read.substance }] : [])) };
+  };
+  const left = side(reading.reactants);
+  const right = side(reading.products);
+  return left && right ? { left, right } : undefined;
+}
+
+/** `[O]` and `[H]`: what an oxidant or a reductant delivers; their matter is drawn as left out. */
+const isDelivered = (name: string): boolean => /^\[[OH]\]$/.test(name.trim());
+
+function settle(left: Side, right: Side, text: string, report: Report): Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance'> {
+  const all = [...left.terms, ...right.terms];
+  const compositions = all.map((term) => term.substance.composition);
+  const written = all.map((term) => term.coefficient ?? 1);
+  const build = (coefficients: readonly number[], kind: ReactionDeclaration['balance']) => {
+    const term = (t: Side['terms'][number], i: number): ReactionTerm => ({ coefficient: coefficients[i]!, substance: t.substance, name: t.name });
+    const kept = (t: ReactionTerm) => !isDelivered(t.name);
+    return {
+      reactants: left.terms.map((t, i) => term(t, i)).filter(kept),
+      products: right.terms.map((t, i) => term(t, i + left.terms.length)).filter(kept),
+      balance: all.some((t) => isDelivered(t.name)) ? ('open' as const) : kind,
+    };
+  };
+  if (compositions.some((c) => c === undefined)) {
+    const missing = all.filter((t) => t.substance.composition === undefined).map((t) => t.name);
+    report('equation-open', 'warning', `${missing.join(' and ')} has no formula, so the equation cannot be balanced; its numbers are taken as written.`, 'Give its SMILES or formula under Substances.');
+    return build(written, 'open');
+  }
+  const portion = (t: Side['terms'][number]) => ({ c: t.substance.composition as Composition, n: t.coefficient ?? 1 });
+  const asWritten = isBalanced(left.terms.map(portion), right.terms.map(portion));
+  if (asWritten.balanced) return build(written, 'written');
+  const found = balance(left.terms.map((t) => portion(t).c), right.terms.map((t) => portion(t).c), { left: left.terms.map((t) => t.name), right: right.terms.map((t) => t.name) });
+  const anyWritten = all.some((t) => t.coefficient !== null && t.coefficient !== 1);
+  if (found.kind === 'balanced') {
+    const numbers = [...found.left, ...found.right];
+    if (anyWritten) {
+      const scaled = scaleTo(numbers, all.map((t) => t.coefficient));
+      report('equation-unbalanced', 'warning', `The numbers written do not balance: ${describeExcess(asWritten.excess)}`, `Balanced it reads ${printBalanced(left, right, scaled)}; that is used.`);
+      return build(scaled, 'found');
+    }
+    return build(numbers, 'found');
+  }
+  report(
+    'equation-open', 'warning',
+    `“${text}” does not balance as it stands (${found.message.replace(/[.]$/, '')}). Its numbers are taken at their word, and what it leaves out is kept in an account of its own.`,
+    'Write the missing reactants and by-products if they matter; [O] and [H] stand for what an oxidant or reductant delivers.',
+  );
+  return build(written, 'open');
+}
+
+/** Keeps a number that was written where the balanced set can be scaled to it. */
+function scaleTo(numbers: readonly number[], written: readonly (number | null)[]): number[] {
+  const at = written.findIndex((n) => n !== null && n > 0);
+  return at < 0 ? [...numbers] : numbers.map((n) => (n * written[at]!) / numbers[at]!);
+}
+
+function printBalanced(left: Side, right: Side, numbers: readonly number[]): string {
+  const print = (terms: Side['terms'], from: number) =>
+    terms.map((t, i) => `${numbers[from + i] === 1 ? '' : `${Number(numbers[from + i]!.toFixed(3))} `}${t.name}`).join(' + ');
+  return `“${print(left.terms, 0)} -> ${print(right.terms, left.terms.length)}”`;
+}
+
+function readRemarks(remarks: readonly string[], names: Names, report: Report): { conversion: number; basis?: string } {
+  let conversion = 1;
+  let basis: string | undefined;
+  for (const remark of remarks.map((r) => r.trim()).filter(Boolean)) {
+    const share = /^(?:conversion|share|to)?\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%(?:\s*conversion)?$/i.exec(remark);
+    const named = /^basis\s*[:=]\s*(.+)$/i.exec(remark);
+    if (share) conversion = Math.min(1, Number(share[1]!.replace(',', '.')) / 100);
+    else if (named) {
+      const reading = names.substance(named[1]!.trim());
+      if (reading.ok) basis = reading.substance.id;
+      else report('substance-unknown', 'error', reading.message, reading.hint);
+    }
+  }
+  return { conversion, ...(basis !== undefined && { basis }) };
+}

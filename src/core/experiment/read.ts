@@ -1,0 +1,148 @@
+import type { Diagnostic } from '../diagnostic.ts';
+import { byImportance } from '../diagnostic.ts';
+import { tableWith } from '../chemistry/substance.ts';
+import type { Substance } from '../chemistry/substance.ts';
+import { namesOf } from './names.ts';
+import type { Names } from './names.ts';
+import { outline } from './outline.ts';
+import type { Section, SectionKind } from './outline.ts';
+import { readProcedure, sentenceReader } from './procedure.ts';
+import type { SentenceReader } from './procedure.ts';
+import { readProduct } from './read-product.ts';
+import type { ProductSection } from './read-product.ts';
+import { readReactions } from './read-reactions.ts';
+import { readSubstances } from './read-substances.ts';
+import { readVessels } from './read-vessels.ts';
+import type { Experiment, Note, ProductDeclaration, ReactionDeclaration, VesselDeclaration } from './step.ts';
+import { lineMap } from './text.ts';
+import type { LineMap } from './text.ts';
+
+/** Past these a document is refused whole, with a reason. */
+export const LIMITS = { characters: 2_000_000, lines: 20_000, steps: 5000 } as const;
+
+/**
+ * Reads a document into its tree. Never throws: what is wrong comes back as diagnostics, beside
+ * everything that could be read. The same text gives the same tree.
+ */
+export function readExperiment(text: string): Experiment {
+  const refusal = refuse(text);
+  if (refusal) return { ...EMPTY, diagnostics: [refusal] };
+  const normal = text.replace(/^\uFEFF/, '');
+  const lines = lineMap(normal);
+  const parts = outline(normal);
+  const diagnostics: Diagnostic[] = [];
+  const of = (kind: SectionKind) => parts.sections.filter((section) => section.kind === kind);
+  const substances = of('substances').flatMap((section) => readSubstances(section, lines, diagnostics));
+  const vessels = of('vessels').flatMap((section) => readVessels(section, lines, diagnostics));
+  const { names, readerFor } = vocabularyOf(substances, vessels);
+  const reactions = of('reaction').flatMap((section) => readReactions(section, lines, names, diagnostics));
+  const product = productOf(of('product'), reactions, lines, names, diagnostics);
+  const reader = readerFor(product.products.flatMap((p) => [p.name, p.substance.name]).map((name) => name.toLowerCase()));
+  const lookUp: Parameters<typeof readProcedure>[3]['lookUp'] = (raw) =>
+    names.material(raw.name, {
+      ...(raw.purity_percent !== undefined && { purity_percent: raw.purity_percent }),
+      ...(raw.density_g_mL !== undefined && { density_g_mL: raw.density_g_mL }),
+    });
+  const growing = [...vessels];
+  const procedures = of('procedure').map((section) => readProcedure(section, lines, reader, { lines, vessels: growing, lookUp, diagnostics }));
+  diagnostics.push(...missing(parts.title, of('procedure'), reactions, product.products));
+  return {
+    title: parts.title || 'Untitled experiment',
+    header: parts.header,
+    reactions,
+    substances,
+    vessels: growing,
+    steps: procedures.flatMap((p) => p.steps),
+    products: product.products,
+    ...(product.basis !== undefined && { basis: product.basis }),
+    expectations: product.expectations,
+    notes: [...proseOf(parts.sections, lines), ...product.notes, ...procedures.flatMap((p) => p.notes)],
+    diagnostics: diagnostics.sort(byImportance),
+  };
+}
+
+const EMPTY: Experiment = {
+  title: 'Untitled experiment', header: {}, reactions: [], substances: [], vessels: [], steps: [], products: [], expectations: {}, notes: [], diagnostics: [],
+};
+
+function refuse(text: string): Diagnostic | undefined {
+  const at = { line: 1, column: 1 };
+  const hint = 'One document holds one experiment; part it, or take pictures and tables out.';
+  if (text.length > LIMITS.characters)
+    return { code: 'document-too-large', severity: 'error', message: `The document has ${text.length.toLocaleString('en')} characters; ${LIMITS.characters.toLocaleString('en')} are read.`, hint, at };
+  let lines = 1;
+  for (let i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', i + 1)) lines++;
+  if (lines > LIMITS.lines) return { code: 'document-too-large', severity: 'error', message: `The document has ${lines.toLocaleString('en')} lines; ${LIMITS.lines.toLocaleString('en')} are read.`, hint, at };
+  const items = text.match(/^\s*(?:\d+[.)]|[-*+])\s+/gm)?.length ?? 0;
+  if (items > LIMITS.steps) return { code: 'document-too-large', severity: 'error', message: `The document has ${items.toLocaleString('en')} list items; ${LIMITS.steps.toLocaleString('en')} are read.`, hint, at };
+  if (text.includes('\u0000')) return { code: 'document-not-text', severity: 'error', message: 'This is not a text file.', hint: 'Save the experiment as Markdown (plain text, UTF-8).', at };
+  return undefined;
+}
+
+interface VocabularyTools {
+  readonly names: Names;
+  readerFor(products: readonly string[]): SentenceReader;
+}
+
+const remembered = new Map<string, VocabularyTools>();
+
+/**
+ * While someone types in the procedure, substances and vessels stay what they are; what was looked
+ * up and read with them is kept, for the last few vocabularies.
+ */
+function vocabularyOf(substances: readonly Substance[], vessels: readonly VesselDeclaration[]): VocabularyTools {
+  const key = JSON.stringify([substances.map(({ composition: _, ...facts }) => facts), vessels.map(({ span: _, ...facts }) => facts)]);
+  const before = remembered.get(key);
+  if (before) return before;
+  const names = namesOf(tableWith(substances));
+  const readers = new Map<string, SentenceReader>();
+  const tools: VocabularyTools = {
+    names,
+    readerFor(products) {
+      const productKey = products.join('|');
+      const reader = readers.get(productKey) ?? sentenceReader({ vessels, products, knows: names.knows });
+      readers.set(productKey, reader);
+      return reader;
+    },
+  };
+  if (remembered.size >= 4) remembered.delete(remembered.keys().next().value!);
+  remembered.set(key, tools);
+  return tools;
+}
+
+/** Where no product is named, it is the first product of the last reaction that holds carbon. */
+function productOf(sections: readonly Section[], reactions: readonly ReactionDeclaration[], lines: LineMap, names: Names, diagnostics: Diagnostic[]): ProductSection {
+  const read = sections.map((section) => readProduct(section, lines, names, diagnostics));
+  const products: ProductDeclaration[] = read.flatMap((r) => r.products);
+  const last = reactions.at(-1);
+  if (products.length === 0 && last) {
+    const guess = last.products.find((term) => term.substance.composition?.counts.has('C')) ?? last.products[0];
+    if (guess) products.push({ substance: guess.substance, name: guess.name, span: last.span });
+  }
+  const basis = read.find((r) => r.basis !== undefined)?.basis;
+  return {
+    products,
+    ...(basis !== undefined && { basis }),
+    notes: read.flatMap((r) => r.notes),
+    expectations: Object.assign({}, ...read.map((r) => r.expectations)) as Record<string, string>,
+  };
+}
+
+function proseOf(sections: readonly Section[], lines: LineMap): Note[] {
+  const notes: Note[] = [];
+  for (const section of sections) {
+    if (section.kind !== 'prose') continue;
+    for (const line of section.lines)
+      if (line.text.trim() !== '') notes.push({ text: line.text.trim(), span: lines.span(line.start, line.start + line.text.length), section: section.title });
+  }
+  return notes;
+}
+
+function missing(title: string, procedures: readonly Section[], reactions: readonly ReactionDeclaration[], products: readonly ProductDeclaration[]): Diagnostic[] {
+  const found: Diagnostic[] = [];
+  const at = { line: 1, column: 1 };
+  if (title === '') found.push({ code: 'title-missing', severity: 'note', message: 'The experiment has no title.', hint: 'Begin with “# ” and what is made.', at });
+  if (procedures.length === 0) found.push({ code: 'procedure-missing', severity: 'warning', message: 'There is no Procedure section yet.', hint: 'Write “## Procedure” and a numbered list of sentences.', at });
+  if (reactions.length === 0 && products.length === 0) found.push({ code: 'reaction-missing', severity: 'note', message: 'No reaction is declared, so nothing limits and there is no theoretical yield.', hint: 'Write “## Reaction” and an equation such as “A + B -> C”.', at });
+  return found;
+}

@@ -1,0 +1,188 @@
+import { readAmount } from '../../quantity/amount.ts';
+import type { BathKind, VesselDeclaration } from '../step.ts';
+import type { Piece } from '../text.ts';
+import type { Argument, ArgumentKind, RawKeep } from '../verbs/verb.ts';
+import { looksLikeVessel, readVesselPhrase, findVessel } from '../vessels.ts';
+import { readMaterials } from './materials.ts';
+import type { MaterialTrouble } from './materials.ts';
+import { readReference } from './reference.ts';
+
+/** What is known of names while sentences are read. */
+export interface Vocabulary {
+  readonly vessels: readonly VesselDeclaration[];
+  /** Names of declared products, lower case. */
+  readonly products: readonly string[];
+  /** Whether a name is a material that can be looked up. */
+  knows(name: string): boolean;
+}
+
+export interface ReadArgument {
+  readonly argument: Argument;
+  /** Nought where nothing speaks against the reading. */
+  readonly cost: number;
+  readonly trouble?: readonly MaterialTrouble[];
+}
+
+type Reader = (piece: Piece, vocabulary: Vocabulary) => ReadArgument | undefined;
+
+const readVessel: Reader = (piece, { vessels }) => {
+  const text = piece.text.replace(/[,:]$/, '');
+  if (!looksLikeVessel(text, vessels)) return undefined;
+  const known = findVessel(readVesselPhrase(text), vessels) !== undefined;
+  return { argument: { kind: 'vessel', phrase: text, start: piece.start }, cost: known ? 0 : 0.5 };
+};
+
+const readRef: Reader = (piece, { vessels, products, knows }) => {
+  const ref = readReference(piece.text, vessels, products, knows);
+  if (!ref) return undefined;
+  const unknown =
+    ref.vesselPhrase !== undefined && findVessel(readVesselPhrase(ref.vesselPhrase), vessels) === undefined;
+  return { argument: { kind: 'ref', ref, start: piece.start }, cost: unknown ? 0.5 : ref.named !== undefined ? 0.3 : 0 };
+};
+
+/** "the extracts and the washings": two or more references. */
+const readRefs: Reader = (piece, vocabulary) => {
+  const parts = piece.text.split(/,\s+(?:and\s+)?|\s+and\s+|\s+with\s+/).filter((part) => part.trim() !== '');
+  const refs = parts.map((part) => readReference(part, vocabulary.vessels, vocabulary.products, vocabulary.knows));
+  if (refs.length === 0 || refs.some((ref) => ref === undefined)) return undefined;
+  return { argument: { kind: 'refs', refs: refs.map((ref) => ref!), start: piece.start }, cost: 0 };
+};
+
+const readList: Reader = (piece, vocabulary) => {
+  const { materials, trouble } = readMaterials(piece);
+  if (materials.length === 0) return undefined;
+  let cost = 0;
+  for (const material of materials) {
+    if (material.name === '' || /^(?:it|them|this|everything)$/i.test(material.name)) return undefined;
+    if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
+    else if (material.amounts.length === 0) cost += 0.6;
+    if (material.name.split(' ').length > 8) cost += 6;
+  }
+  return { argument: { kind: 'materials', materials }, cost, trouble };
+};
+
+const readTime: Reader = (piece) => {
+  const amount = readAmount(piece.text.replace(/^(?:a period of|the next|about another)\s+/i, ''));
+  return amount.kind === 'time' || (amount.kind === 'unquantified' && amount.sense === 'some' && /minute|hour|second|while|moment/.test(amount.text))
+    ? { argument: { kind: 'amount', amount }, cost: 0 }
+    : undefined;
+};
+
+const readTemperature: Reader = (piece) => {
+  const text = piece.text
+    .replace(/^(?:the|a|about the)\s+/i, '')
+    .replace(/^temperature of\s+/i, '')
+    .replace(/^between\s+(.+?)\s+and\s+/i, '$1–');
+  const amount = readAmount(text);
+  return amount.kind === 'temperature' ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
+};
+
+const BATHS: readonly (readonly [RegExp, BathKind, number | undefined])[] = [
+  [/^(dry ice|solid co2|dry[- ]ice.*|acetone.?dry ice.*)( bath)?$/, 'dry-ice', -78],
+  [/^(ice.?(and|-|–|\/)?.?(salt|nacl|brine).*|salt.?ice.*)$/, 'ice-salt', -10],
+  [/^(crushed )?(ice|ice.?(and.)?water)( ?-?bath)?( mixture)?$/, 'ice', 0],
+  [/^(cold )(water|tap water)( bath)?$/, 'water', 15],
+  [/^((boiling|hot|warm) )?water( ?-?bath)?$/, 'water', undefined],
+  [/^steam( bath| cone)?$/, 'steam', 95],
+  [/^(silicone |mineral |hot )?oil( ?-?bath)?$/, 'oil', undefined],
+  [/^sand( ?-?bath)?$/, 'sand', undefined],
+  [/^(aluminium |aluminum |metal |heating )?(block|hotplate|hot ?plate|hot-plate|stirrer hotplate)$/, 'block', undefined],
+  [/^(heating |electric )?mantle$/, 'mantle', undefined],
+  [/^(air|oven|drying oven|refrigerator|fridge|freezer)$/, 'air', undefined],
+];
+
+/** Bath temperatures that are no figure in the text are common practice. */
+const readBath: Reader = (piece) => {
+  let text = piece.text.trim().toLowerCase().replace(/^(?:an?|the)\s+/, '').replace(/[,:]$/, '');
+  let temperature: number | undefined;
+  const at = /^(.*?)\s+(?:at|held at|kept at|maintained at|set to|set at|near)\s+(.+)$/.exec(text);
+  const front = /^((?:[-−]?\d[\d–.,-]*\s*°\s*c)|(?:[-−]?\d[\d–.,-]*\s*degrees c))\s+(.+)$/.exec(text);
+  const figure = at?.[2] ?? front?.[1];
+  if (figure) {
+    const amount = readAmount(figure.replace(/°\s*c/, '°C'));
+    if (amount.kind !== 'temperature') return undefined;
+    temperature = amount.value;
+    text = at?.[1] ?? front![2]!;
+  }
+  const found = BATHS.find(([pattern]) => pattern.test(text));
+  if (!found) return undefined;
+  const usual = /boiling/.test(text) ? 100 : /hot/.test(text) ? 80 : /warm/.test(text) ? 45 : found[2];
+  const temperature_C = temperature ?? usual;
+  return { argument: { kind: 'bath', bath: found[1], ...(temperature_C !== undefined && { temperature_C }), ...(temperature === undefined && temperature_C !== undefined && { assumed: `a ${text} is taken as ${temperature_C} °C (common practice)` }) }, cost: 0 };
+};
+
+const COUNTS: Record<string, number> = { two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, ten: 10 };
+
+const readPortions: Reader = (piece) => {
+  const match = /^(?:(?:about|ca\.)\s+)?(\w+)?\s*(?:\w+\s+)?(?:portions?|lots?|aliquots?|batches)$/i.exec(piece.text.trim());
+  if (!match) return undefined;
+  const word = match[1]?.toLowerCase() ?? '';
+  const count = COUNTS[word] ?? (/^\d+$/.test(word) ? Number(word) : undefined);
+  return { argument: { kind: 'portions', ...(count !== undefined && { count }) }, cost: 0 };
+};
+
+const readUntil: Reader = (piece) => {
+  const text = piece.text.trim();
+  const direct = readAmount(text);
+  if (direct.kind === 'pH' || direct.kind === 'temperature' || (direct.kind === 'unquantified' && direct.sense !== 'some'))
+    return { argument: { kind: 'amount', amount: direct }, cost: 0 };
+  return {
+    argument: { kind: 'amount', amount: { kind: 'unquantified', word: `until ${text}`, text: `until ${text}`, sense: 'until' } },
+    cost: 0.02 * text.split(/\s+/).length,
+  };
+};
+
+const readStream: Reader = (piece) => {
+  const text = piece.text.trim().toLowerCase().replace(/[,:]$/, '').replace(/^(?:an?|the|your)\s+/, '');
+  if (!/\b(waste|sink|drain|bin|residues?|container|stream|bottle|recycling|spent)\b/.test(text)) return undefined;
+  const stream = text.replace(/\b(waste|container|bottle|stream|bin|labelled|liquid|for)\b/g, ' ').replace(/\s+/g, ' ').trim();
+  return { argument: { kind: 'stream', stream: stream === '' ? 'general' : stream }, cost: 0 };
+};
+
+const KEEPS: readonly (readonly [RegExp, RawKeep])[] = [
+  [/^(both|both parts|both layers|everything)$/, 'both'],
+  [/(upper|top)( \w+)? ?(layers?|phases?)?$/, 'upper'],
+  [/(lower|bottom)( \w+)? ?(layers?|phases?)?$/, 'lower'],
+  [/(aqueous|water|acid|basic|alkaline)( \w+)? ?(layers?|phases?|extracts?)$/, 'aqueous'],
+  [/(organic|ether|ethereal|dichloromethane|dcm|ethyl acetate|hexane|toluene|chloroform|mtbe|pentane)( \w+)? ?(layers?|phases?|extracts?|solutions?)?$|extracts?$/, 'organic'],
+  [/(filtrates?|liquids?|solution|mother liquors?|liquor|decanted \w+)$/, 'liquid'],
+  [/(solids?|crystals|precipitate|cake|product|powder|residue|metal|salt|needles|crude)$/, 'solid'],
+];
+
+const readKeep: Reader = (piece, { vessels, products }) => {
+  const text = piece.text.trim().toLowerCase().replace(/[,:]$/, '');
+  const split = /^(.*?)\s+(?:in|into|on)\s+(.+)$/.exec(text);
+  const vesselPhrase = split && looksLikeVessel(split[2]!, vessels) ? split[2]! : undefined;
+  const what = (vesselPhrase ? split![1]! : text).replace(/^(?:the|all the|this|each|each of the|combined)\s+/, '');
+  const found = KEEPS.find(([pattern]) => pattern.test(what))?.[1] ?? (products.includes(what) ? 'solid' : undefined);
+  if (!found) return undefined;
+  return { argument: { kind: 'keep', what: found, ...(vesselPhrase !== undefined && { vesselPhrase }), start: piece.start }, cost: 0 };
+};
+
+const readDetail: Reader = (piece) => ({
+  argument: { kind: 'detail', text: piece.text.trim() },
+  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length,
+});
+
+/** "to pH 7", "to constant mass": an end that can be told without a sentence. */
+const readEndpoint: Reader = (piece) => {
+  const amount = readAmount(piece.text.trim());
+  const ends = amount.kind === 'pH' || (amount.kind === 'unquantified' && amount.sense === 'constantMass');
+  return ends ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
+};
+
+export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {
+  vessel: readVessel,
+  ref: readRef,
+  refs: readRefs,
+  materials: readList,
+  time: readTime,
+  temperature: readTemperature,
+  bath: readBath,
+  portions: readPortions,
+  until: readUntil,
+  endpoint: readEndpoint,
+  stream: readStream,
+  keep: readKeep,
+  detail: readDetail,
+};

@@ -1,0 +1,137 @@
+import type { Token } from './token.ts';
+import { textOf } from './token.ts';
+import type { ReadArgument, Vocabulary } from './argument.ts';
+import { ARGUMENT_READERS } from './argument.ts';
+import { IDLE, MANNER_TABLE, phraseAt } from './manner.ts';
+import type { PhraseTable } from './manner.ts';
+import type { MaterialTrouble } from './materials.ts';
+import type { Argument, ArgumentKind, ClauseForm, RawSlot, Verb } from '../verbs/verb.ts';
+
+/** A verb with its words made ready for matching. */
+export interface ReadyVerb {
+  readonly verb: Verb;
+  readonly clauses: readonly { readonly words: readonly string[]; readonly form: ClauseForm }[];
+  readonly manners: PhraseTable;
+}
+
+export interface Parting {
+  readonly cost: number;
+  readonly slots: Partial<Record<RawSlot, Argument>>;
+  readonly manner: readonly string[];
+  readonly unexplained: readonly { readonly text: string; readonly start: number; readonly end: number }[];
+  readonly trouble: readonly MaterialTrouble[];
+}
+
+const UNEXPLAINED_COST = 10;
+/** More looks than any honest sentence needs; past it the best so far is taken. */
+const LOOK_LIMIT = 4000;
+
+/** Sorts the words after a verb's head into its object and clauses, at the least cost. */
+export class ClauseReader {
+  private readonly cache = new Map<string, ReadArgument | undefined>();
+  private looks = 0;
+
+  constructor(
+    private readonly document: string,
+    private readonly vocabulary: Vocabulary,
+  ) {}
+
+  private argument(tokens: readonly Token[], kind: ArgumentKind, from: number, to: number): ReadArgument | undefined {
+    if (from >= to || tokens[from]!.depth > 0) return undefined;
+    const piece = textOf(this.document, tokens, from, to);
+    const key = `${kind} ${piece.start} ${piece.text.length}`;
+    if (this.cache.has(key)) return this.cache.get(key);
+    const read = ARGUMENT_READERS[kind](piece, this.vocabulary);
+    this.cache.set(key, read);
+    return read;
+  }
+
+  /** `tokens` in reading order; an argument never reaches over a place where that order was changed. */
+  part(ready: ReadyVerb, tokens: readonly Token[], breaks: ReadonlySet<number>): Parting | undefined {
+    const ends = this.boundaries(ready, tokens, breaks);
+    this.looks = 0;
+    let best: Parting | undefined;
+    const search = (i: number, object: boolean, sofar: Parting): void => {
+      if (best && sofar.cost >= best.cost) return;
+      if (++this.looks > LOOK_LIMIT) return;
+      if (i >= tokens.length) {
+        best = sofar;
+        return;
+      }
+      if (breaks.has(i) && i > 0) object = false;
+      const token = tokens[i]!;
+      const stop = nextBreak(breaks, i, tokens.length);
+      const tryArgument = (kind: ArgumentKind, slot: RawSlot, from: number) => {
+        if (sofar.slots[slot] !== undefined) return;
+        for (const end of ends) {
+          if (end <= from) continue;
+          if (end > stop) break;
+          const read = this.argument(tokens, kind, from, end);
+          if (read) search(end, false, extend(sofar, slot, read));
+        }
+      };
+      if (token.depth === 0) {
+        for (const { words, form } of ready.clauses)
+          if (words.every((word, k) => tokens[i + k]?.word === word)) tryArgument(form.kind, form.slot, i + words.length);
+        if (object) for (const { kind, slot } of ready.verb.object ?? []) tryArgument(kind, slot, i);
+        const manner = phraseAt(ready.manners, tokens, i) ?? phraseAt(MANNER_TABLE, tokens, i);
+        if (manner) search(i + manner.length, object, { ...sofar, manner: [...sofar.manner, manner.value] });
+      }
+      if (token.word.startsWith('(')) search(closing(tokens, i), object, { ...sofar, cost: sofar.cost + 1 });
+      else if (IDLE.has(token.word)) search(i + 1, object, { ...sofar, cost: sofar.cost + 0.4 });
+      else
+        search(i + 1, object, {
+          ...sofar,
+          cost: sofar.cost + UNEXPLAINED_COST,
+          unexplained: [...sofar.unexplained, { text: token.text, start: token.start, end: token.end }],
+        });
+    };
+    search(0, true, { cost: 0, slots: {}, manner: [], unexplained: [], trouble: [] });
+    return best;
+  }
+
+  /** Places where an argument may end: before a clause word, a manner word, a comma, or at the end. */
+  private boundaries(ready: ReadyVerb, tokens: readonly Token[], breaks: ReadonlySet<number>): number[] {
+    const ends: number[] = [];
+    for (let i = 1; i <= tokens.length; i++) {
+      const token = tokens[i];
+      if (token === undefined || breaks.has(i)) {
+        ends.push(i);
+        continue;
+      }
+      if (token.depth > 0) continue;
+      if (
+        /^[,:]$/.test(token.word) ||
+        token.word.startsWith('(') ||
+        token.word === 'and' ||
+        token.word === 'then' ||
+        ready.clauses.some(({ words }) => words.every((word, k) => tokens[i + k]?.word === word)) ||
+        phraseAt(ready.manners, tokens, i) !== undefined ||
+        phraseAt(MANNER_TABLE, tokens, i) !== undefined
+      )
+        ends.push(i);
+    }
+    return ends;
+  }
+}
+
+function extend(sofar: Parting, slot: RawSlot, read: ReadArgument): Parting {
+  return {
+    ...sofar,
+    cost: sofar.cost + read.cost,
+    slots: { ...sofar.slots, [slot]: read.argument },
+    trouble: read.trouble ? [...sofar.trouble, ...read.trouble] : sofar.trouble,
+  };
+}
+
+function nextBreak(breaks: ReadonlySet<number>, from: number, length: number): number {
+  for (let i = from + 1; i < length; i++) if (breaks.has(i)) return i;
+  return length;
+}
+
+function closing(tokens: readonly Token[], from: number): number {
+  const depth = tokens[from]!.depth;
+  let i = from + 1;
+  while (i < tokens.length && tokens[i]!.depth > depth) i++;
+  return i;
+}

@@ -1,0 +1,145 @@
+import type { Token } from './token.ts';
+
+/**
+ * Words that say how something is done. Every verb takes these; those that matter to one verb alone
+ * stand in its file. The value is the name by which verb files ask for it.
+ */
+export const MANNERS: Readonly<Record<string, string>> = {
+  dropwise: 'dropwise',
+  'drop by drop': 'dropwise',
+  'drop wise': 'dropwise',
+  slowly: 'slowly',
+  'very slowly': 'slowly',
+  cautiously: 'carefully',
+  carefully: 'carefully',
+  'with care': 'carefully',
+  gently: 'gently',
+  'very gently': 'gently',
+  vigorously: 'vigorously',
+  briskly: 'vigorously',
+  thoroughly: 'thoroughly',
+  well: 'thoroughly',
+  completely: 'completely',
+  quickly: 'quickly',
+  rapidly: 'quickly',
+  immediately: 'quickly',
+  'at once': 'quickly',
+  'all at once': 'at once',
+  'in one portion': 'at once',
+  'in a single portion': 'at once',
+  gradually: 'slowly',
+  'in portions': 'in portions',
+  'in small portions': 'in portions',
+  portionwise: 'in portions',
+  'portion by portion': 'in portions',
+  'with stirring': 'with stirring',
+  'with vigorous stirring': 'with stirring',
+  'with good stirring': 'with stirring',
+  'with rapid stirring': 'with stirring',
+  'with gentle stirring': 'with stirring',
+  'with constant stirring': 'with stirring',
+  'with magnetic stirring': 'with stirring',
+  'while stirring': 'with stirring',
+  stirring: 'with stirring',
+  magnetically: 'with stirring',
+  'with swirling': 'with swirling',
+  'while swirling': 'with swirling',
+  swirling: 'with swirling',
+  'with shaking': 'with shaking',
+  'with cooling': 'with cooling',
+  'with ice cooling': 'with cooling',
+  'with warming': 'with warming',
+  'under nitrogen': 'under nitrogen',
+  'under an atmosphere of nitrogen': 'under nitrogen',
+  'under a nitrogen atmosphere': 'under nitrogen',
+  'under a stream of nitrogen': 'under nitrogen',
+  'under argon': 'under argon',
+  'under an argon atmosphere': 'under argon',
+  'under an atmosphere of argon': 'under argon',
+  'under an inert atmosphere': 'under nitrogen',
+  'by syringe': 'by syringe',
+  'via syringe': 'by syringe',
+  'from a syringe': 'by syringe',
+  'with a syringe': 'by syringe',
+  'by pipette': 'by pipette',
+  'with a pipette': 'by pipette',
+  'from a pipette': 'by pipette',
+  'with a pasteur pipette': 'by pipette',
+  'from a dropping pipette': 'by pipette',
+  'from a burette': 'by burette',
+  'from a measuring cylinder': 'by cylinder',
+  'from the addition funnel': 'from the addition funnel',
+  'from an addition funnel': 'from the addition funnel',
+  'from the dropping funnel': 'from the addition funnel',
+  'from a dropping funnel': 'from the addition funnel',
+  'through the addition funnel': 'from the addition funnel',
+  'through the condenser': 'through the condenser',
+  'down the condenser': 'through the condenser',
+  'in the fume cupboard': 'in the hood',
+  'in a fume cupboard': 'in the hood',
+  'in the fume hood': 'in the hood',
+  'in the hood': 'in the hood',
+  'if necessary': 'if needed',
+  'if needed': 'if needed',
+  'as needed': 'if needed',
+  again: 'again',
+  'once more': 'again',
+  'to dissolve': 'to dissolve',
+  'to dissolve it': 'to dissolve',
+  'to dissolve the solid': 'to dissolve',
+  'with a stir bar': 'with a stir bar',
+  'with a stirrer bar': 'with a stir bar',
+  'with a magnetic stirrer': 'with stirring',
+  'on a magnetic stirrer': 'with stirring',
+  accurately: 'accurately',
+  'to the nearest milligram': 'accurately',
+  'in each case': 'each',
+  'each time': 'each',
+  each: 'each',
+  occasionally: 'occasionally',
+  'with occasional swirling': 'with swirling',
+  'with occasional stirring': 'with stirring',
+  'with occasional shaking': 'with shaking',
+  'with venting': 'venting',
+  venting: 'venting',
+  'venting often': 'venting',
+  'venting frequently': 'venting',
+  'with frequent venting': 'venting',
+};
+
+/** Words that carry no matter; they may stand anywhere. */
+export const IDLE = new Set([
+  ',', ':', ';', '–', '—', '-', 'then', 'now', 'next', 'finally', 'first', 'also', 'and', 'the', 'together', 'just',
+  'please', 'meanwhile', 'afterwards', 'subsequently', 'further', 'freshly', 'by', 'so', 'that', 'thus', 'therefore',
+  'only', 'once', 'both', 'all', 'when', 'it', 'is', 'to', 'a', 'still', 'simply', 'any', 'with', 'of', 'some',
+]);
+
+export interface PhraseTable {
+  readonly byFirst: ReadonlyMap<string, readonly { readonly words: readonly string[]; readonly value: string }[]>;
+}
+
+export function phraseTable(phrases: Readonly<Record<string, string>>): PhraseTable {
+  const byFirst = new Map<string, { words: string[]; value: string }[]>();
+  for (const [phrase, value] of Object.entries(phrases)) {
+    const words = phrase.split(' ');
+    const list = byFirst.get(words[0]!) ?? [];
+    list.push({ words, value });
+    list.sort((a, b) => b.words.length - a.words.length);
+    byFirst.set(words[0]!, list);
+  }
+  return { byFirst };
+}
+
+/** The longest phrase of the table that begins at a token. */
+export function phraseAt(
+  table: PhraseTable,
+  tokens: readonly Token[],
+  at: number,
+): { value: string; length: number } | undefined {
+  for (const { words, value } of table.byFirst.get(tokens[at]?.word ?? '') ?? [])
+    if (words.every((word, i) => tokens[at + i]?.word === word))
+      return { value, length: words.length };
+  return undefined;
+}
+
+export const MANNER_TABLE = phraseTable(MANNERS);

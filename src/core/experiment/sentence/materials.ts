@@ -1,0 +1,265 @@
+import type { Amount, AmountKind, AnyAmount } from '../../quantity/amount.ts';
+import { readAmountAt } from '../../quantity/amount.ts';
+import type { Piece } from '../text.ts';
+
+/** A material as a sentence writes it, before its name is looked up. */
+export interface RawMaterial {
+  readonly name: string;
+  /** Offsets in the document of the whole phrase, amounts included. */
+  readonly start: number;
+  readonly end: number;
+  readonly amounts: readonly AnyAmount[];
+  readonly purity_percent?: number;
+  readonly density_g_mL?: number;
+  readonly repeat: number;
+  /** "the zinc": something that an earlier sentence set aside. */
+  readonly definite: boolean;
+}
+
+export interface MaterialTrouble {
+  readonly message: string;
+  readonly hint: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface MaterialList {
+  readonly materials: readonly RawMaterial[];
+  readonly trouble: readonly MaterialTrouble[];
+}
+
+/** Amounts that say how much is taken; the other kinds (M, %) belong to the name. */
+const QUANTITY: ReadonlySet<AmountKind | 'unquantified'> = new Set<AmountKind | 'unquantified'>([
+  'mass', 'volume', 'amount', 'equivalents', 'moleFraction', 'drops', 'unquantified',
+]);
+
+function isQuantity(amount: AnyAmount): boolean {
+  if (amount.kind === 'unquantified') return amount.sense === 'excess' || amount.sense === 'some';
+  return QUANTITY.has(amount.kind);
+}
+
+const LEAD = /^(?:the|an?|some|your|about the|all the|all of the|freshly prepared|the remaining|the rest of the|more)\s+/i;
+const MIX = /^(?:a\s+|the\s+)?(?:(?:cold|ice-cold|hot|warm|well-stirred|clear)\s+)?(?:mixture|solution|suspension|slurry|blend)\s+(?:made\s+)?of\s+/i;
+
+interface Draft {
+  name: string;
+  start: number;
+  end: number;
+  amounts: AnyAmount[];
+  purity_percent?: number;
+  density_g_mL?: number;
+  repeat: number;
+  definite: boolean;
+}
+
+/** Reads a list of materials with their amounts. Empty where the text holds none. */
+export function readMaterials(piece: Piece): MaterialList {
+  const drafts: Draft[] = [];
+  const trouble: MaterialTrouble[] = [];
+  for (const item of separate(piece)) {
+    const draft = readItem(item, trouble);
+    const last = drafts[drafts.length - 1];
+    if (draft.name === '' && last) {
+      last.amounts.push(...draft.amounts);
+      last.repeat = Math.max(last.repeat, draft.repeat);
+      last.end = draft.end;
+    } else if (draft.name !== '' || draft.amounts.length > 0) drafts.push(draft);
+  }
+  return { materials: drafts, trouble };
+}
+
+/** Parts "A (1 g), B 2 mL and C" at commas, "and", "plus"; and "a solution of A in B" at its "in". */
+function separate(piece: Piece): Piece[] {
+  const parts: Piece[] = [];
+  const solution = MIX.exec(piece.text);
+  let begin = solution ? solution[0].length : 0;
+  const { text } = piece;
+  let depth = 0;
+  let inSolution = solution !== null;
+  const push = (end: number) => {
+    const raw = text.slice(begin, end);
+    const lead = raw.length - raw.trimStart().length;
+    if (raw.trim() !== '') parts.push({ text: raw.trim(), start: piece.start + begin + lead });
+  };
+  for (let i = begin; i < text.length; i++) {
+    const c = text[i]!;
+    if (c === '(' || c === '[') depth++;
+    else if (c === ')' || c === ']') depth = Math.max(0, depth - 1);
+    if (depth > 0) continue;
+    const word = /^(?:,\s+(?:and\s+|then\s+)?(?:finally\s+)?|\s+and\s+(?:then\s+|finally\s+)?|\s+plus\s+|\s+\+\s+|\s+with\s+|\s+dissolved in\s+|\s+suspended in\s+|\s+diluted with\s+)/i.exec(text.slice(i, i + 24));
+    const inWord = inSolution ? /^\s+in\s+/i.exec(text.slice(i, i + 6)) : null;
+    const cut = word ?? inWord;
+    if (!cut) continue;
+    push(i);
+    begin = i + cut[0].length;
+    if (inWord) inSolution = false;
+    const again = MIX.exec(text.slice(begin));
+    if (again) {
+      begin += again[0].length;
+      inSolution = true;
+    }
+    i = begin - 1;
+  }
+  push(text.length);
+  return parts;
+}
+
+function readItem(item: Piece, trouble: MaterialTrouble[]): Draft {
+  const draft: Draft = {
+    name: '',
+    start: item.start,
+    end: item.start + item.text.length,
+    amounts: [],
+    repeat: 1,
+    definite: /^(?:the|all the|all of the|your|the remaining|the rest of the)\s/i.test(item.text),
+  };
+  let at = readLeading(item, draft, trouble);
+  let rest = item.text.slice(at);
+  const bare = rest.replace(LEAD, '');
+  at += rest.length - bare.length;
+  rest = readBrackets(bare, item.start + at, draft, trouble);
+  rest = readTrailing(rest, item.start + at, draft, trouble);
+  draft.name = rest.replace(/\s+/g, ' ').replace(/[\s,:]+$/, '').trim();
+  return draft;
+}
+
+function take(amount: AnyAmount, draft: Draft): void {
+  draft.amounts.push(amount);
+  if (amount.kind !== 'unquantified' && amount.repeat !== undefined)
+    draft.repeat = Math.max(draft.repeat, amount.repeat);
+}
+
+/** "10 mL of ethanol", "three 10 mL portions of ether", "2 × 5 mL ether". */
+function readLeading(item: Piece, draft: Draft, trouble: MaterialTrouble[]): number {
+  let at = LEAD.exec(item.text)?.[0].length ?? 0;
+  if (readAmountAt(item.text, 0).kind === 'amount') at = 0;
+  for (let guard = 0; guard < 6; guard++) {
+    const reading = readAmountAt(item.text, at);
+    if (reading.kind === 'refused') {
+      note(reading, item.start, trouble);
+      return at;
+    }
+    if (reading.kind !== 'amount' || !isQuantity(reading.amount)) return at;
+    take(reading.amount, draft);
+    const after = /^(?:[- ]?portions?)?(?:\s+each)?\s*,?\s*(?:of\s+(?:the\s+)?)?/i.exec(item.text.slice(reading.end));
+    at = reading.end + (after?.[0].length ?? 0);
+  }
+  return at;
+}
+
+/** Takes "(1.12 g, 10.0 mmol, 1.0 equiv)" off the name; a bracket that holds no amount stays. */
+function readBrackets(text: string, start: number, draft: Draft, trouble: MaterialTrouble[]): string {
+  let rest = text;
+  let search = 0;
+  for (let open = findBracket(rest, search); open; open = findBracket(rest, search)) {
+    const inner = rest.slice(open.from + 1, open.to);
+    const pieces = inner.split(/[;,](?!\d{3}\b)\s*|\s+and\s+/).map((s) => s.trim()).filter(Boolean);
+    const at = start + open.from;
+    const kept = pieces.filter((piece) => !readBracketPiece(piece, at, draft, trouble));
+    if (kept.length === pieces.length) {
+      search = open.to + 1;
+      continue;
+    }
+    const before = rest.slice(0, open.from).trimEnd();
+    const name = kept.length > 0 ? `${before} (${kept.join(', ')})` : before;
+    rest = `${name} ${rest.slice(open.to + 1).trim()}`.trim();
+    search = name.length;
+  }
+  return rest;
+}
+
+function findBracket(text: string, search: number): { from: number; to: number } | undefined {
+  for (let i = Math.max(1, search); i < text.length; i++) {
+    if (text[i] !== '(' || !/\s/.test(text[i - 1]!)) continue;
+    let depth = 0;
+    for (let j = i; j < text.length; j++) {
+      if (text[j] === '(') depth++;
+      else if (text[j] === ')' && --depth === 0) {
+        const inner = text.slice(i + 1, j);
+        if (/\d|excess|some|little|drops?/i.test(inner) && !isNamePart(inner)) return { from: i, to: j };
+        i = j;
+        break;
+      }
+    }
+  }
+  return undefined;
+}
+
+/** "(1 M)", "(40–60)", "(95 %)", "(II)": strength or name, not how much. */
+function isNamePart(inner: string): boolean {
+  const reading = readAmountAt(inner.trim(), 0);
+  if (reading.kind !== 'amount') return !/[a-zµ%]/i.test(inner);
+  return !isQuantity(reading.amount) && !/[;,]/.test(inner) && reading.amount.kind !== 'massPerVolume';
+}
+
+function readBracketPiece(piece: string, start: number, draft: Draft, trouble: MaterialTrouble[]): boolean {
+  const density = /^(?:d|ρ|density|sp\.? ?gr\.?|specific gravity)\s*[=:]?\s*(\d+(?:[.,]\d+)?)(?:\s*g\s*(?:\/\s*mL|mL-1|mL⁻¹|cm-3|cm⁻³|\/\s*cm3|\/\s*cm³))?$/i.exec(piece);
+  if (density) {
+    draft.density_g_mL = Number(density[1]!.replace(',', '.'));
+    return true;
+  }
+  const purity = /^(?:assay|purity|pure)?\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%\s*(?:pure|purity|assay)$|^(?:assay|purity)\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%$/i.exec(piece);
+  if (purity) {
+    draft.purity_percent = Number((purity[1] ?? purity[2])!.replace(',', '.'));
+    return true;
+  }
+  if (/^(?:limiting(?: reagent)?|basis|1 equiv, limiting)$/i.test(piece)) return true;
+  const reading = readAmountAt(piece, 0);
+  if (reading.kind === 'refused') {
+    note(reading, start, trouble);
+    return true;
+  }
+  if (reading.kind !== 'amount' || !isQuantity(reading.amount)) return false;
+  const after = piece.slice(reading.end).trim();
+  if (after !== '' && !/^(?:each|portions?|in all|in total|total|limiting|excess|theor\w*)$/i.test(after)) return false;
+  take(reading.amount, draft);
+  return true;
+}
+
+/** "ethanol 10 mL", "ether 3 × 10 mL", "copper(II) sulfate, 1.274 g". */
+function readTrailing(text: string, start: number, draft: Draft, trouble: MaterialTrouble[]): string {
+  for (const match of text.matchAll(/(?:^|[\s,])(?=[^\s,])/g)) {
+    const from = match.index + match[0].length;
+    if (from === 0) continue;
+    const found: AnyAmount[] = [];
+    let at = from;
+    for (let guard = 0; guard < 6; guard++) {
+      const reading = readAmountAt(text, at);
+      if (reading.kind === 'refused') {
+        if (/^[\s,)]*$/.test(text.slice(reading.end))) {
+          note(reading, start, trouble);
+          return text.slice(0, match.index);
+        }
+        break;
+      }
+      if (reading.kind !== 'amount' || !isQuantity(reading.amount)) break;
+      found.push(reading.amount);
+      at = reading.end;
+      const gap = /^(?:\s*[,;]\s*|\s+(?:\(?or\s+)?)/.exec(text.slice(at));
+      at += gap?.[0].length ?? 0;
+    }
+    if (found.length > 0 && /^(?:each(?: time)?|portions?|in all|in total|)\s*$/i.test(text.slice(at).trim())) {
+      found.forEach((amount) => take(amount, draft));
+      return text.slice(0, match.index);
+    }
+  }
+  return text;
+}
+
+function note(
+  reading: { message: string; hint: string; start: number; end: number },
+  start: number,
+  trouble: MaterialTrouble[],
+): void {
+  trouble.push({
+    message: reading.message,
+    hint: reading.hint,
+    start: start + reading.start,
+    end: start + reading.end,
+  });
+}
+
+/** The volume or mass that a list of amounts gives first, for a vessel's own use. */
+export function firstOf(amounts: readonly AnyAmount[], kind: AmountKind): Amount | undefined {
+  return amounts.find((a): a is Amount => a.kind === kind);
+}

@@ -1,0 +1,143 @@
+import type { Amount } from '../../quantity/amount.ts';
+import { readAmountAt } from '../../quantity/amount.ts';
+import type { Portion, VesselDeclaration } from '../step.ts';
+import { looksLikeVessel } from '../vessels.ts';
+
+/** What a phrase for the contents of a vessel can mean; the running context says which vessel it is. */
+export type Role =
+  | 'mixture'
+  | 'solid'
+  | 'product'
+  | 'filtrate'
+  | 'motherLiquor'
+  | 'organic'
+  | 'aqueous'
+  | 'upper'
+  | 'lower'
+  | 'extracts'
+  | 'washings'
+  | 'distillate'
+  | 'residue';
+
+/** A reference before it is resolved. */
+export interface RawRef {
+  readonly role?: Role;
+  readonly vesselPhrase?: string;
+  /** A material by its name: "the zinc", wherever it was put last. */
+  readonly named?: string;
+  readonly portion: Portion;
+  /** "the combined organic layers": several things. */
+  readonly plural: boolean;
+  readonly text: string;
+}
+
+const ROLES: readonly (readonly [RegExp, Role])[] = [
+  [/^((combined|dried|crude|wet|filtered|washed|pooled) )*(organic|ether|ethereal|etheric|ethyl acetate|dichloromethane|dcm|chloroform|toluene|hexane|pentane|heptane|mtbe|petrol|petroleum ether|cyclohexane|product|diethyl ether)( \w+)? ?(layers?|phases?|solutions?)$/, 'organic'],
+  [/^((combined|acidic|acidified|basic|alkaline|remaining|pooled|cold) )*(aqueous|water|acid|acidic|alkaline|basic|base|bicarbonate|brine|hydroxide|salt)( \w+)? ?(layers?|phases?|solutions?|extracts?|portions?)$/, 'aqueous'],
+  [/^((combined|dried|pooled|washed|crude|filtered) )*(organic|ether|ethereal|dichloromethane|ethyl acetate|chloroform|toluene|hexane|mtbe|diethyl ether)? ?extracts?$/, 'extracts'],
+  [/^(dried|filtered|decanted) (solution|liquid|ester|extract|layer|ether)$/, 'organic'],
+  [/^(combined )?organics$/, 'organic'],
+  [/^(upper|top) ?(layers?|phases?)?$/, 'upper'],
+  [/^(lower|bottom) ?(layers?|phases?)?$/, 'lower'],
+  [/^(clear |hot |cold |dried |combined |yellow |colou?rless )*filtrates?$/, 'filtrate'],
+  [/^mother ?liquors?$/, 'motherLiquor'],
+  [/^(combined |aqueous )*washings?$/, 'washings'],
+  [/^(combined |crude |wet )*distillates?$/, 'distillate'],
+  [/^(oily |solid |crude |dark |remaining |viscous )*residues?$/, 'residue'],
+  [/^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*products?$/, 'product'],
+  [/^(purified|recrystalli[sz]ed|dry|dried|pure) (crystals|solid|material)$/, 'product'],
+  [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|drying agent|catalyst|flakes|pieces|sludge)$/, 'solid'],
+  [/^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|phases|mass|batch|brew|reactants?|ylide|broth|charge)( in it)?$/, 'mixture'],
+];
+
+const DETERMINER = /^(the|all of the|all the|all|this|that|your|its|a|an|each|both|whole of the|entire)\s+/;
+
+const FRACTIONS: Record<string, number> = {
+  half: 1 / 2,
+  'one half': 1 / 2,
+  'a third': 1 / 3,
+  'one third': 1 / 3,
+  'two thirds': 2 / 3,
+  'a quarter': 1 / 4,
+  'one quarter': 1 / 4,
+  'three quarters': 3 / 4,
+  'a tenth': 1 / 10,
+  'one tenth': 1 / 10,
+  'a fifth': 1 / 5,
+  'the rest': 1,
+  'the remainder': 1,
+  most: 0.9,
+};
+
+/** Reads "half of the filtrate", "the upper layer", "5 mL of the solution", "the flask". */
+export function readReference(
+  text: string,
+  vessels: readonly VesselDeclaration[],
+  products: readonly string[],
+  knows: (name: string) => boolean,
+): RawRef | undefined {
+  let rest = text.trim().replace(/[,:]$/, '');
+  if (rest === '' || rest.length > 120) return undefined;
+  let portion: Portion = { kind: 'all' };
+  const fraction = /^((?:one |two |three |a |the )?(?:half|third|thirds|quarter|quarters|tenth|fifth|rest|remainder|most))\s+(?:of\s+)?(?=the\b|this\b|your\b|it\b)/i.exec(rest);
+  if (fraction) {
+    const part = FRACTIONS[fraction[1]!.toLowerCase()];
+    if (part === undefined) return undefined;
+    if (part < 1) portion = { kind: 'fraction', fraction: part };
+    rest = rest.slice(fraction[0].length);
+  } else {
+    const amount = readAmountAt(rest, 0);
+    if (amount.kind === 'amount' && (amount.amount.kind === 'volume' || amount.amount.kind === 'mass')) {
+      const after = /^\s+(?:portions?\s+)?of\s+(?=the\b|this\b|your\b)/i.exec(rest.slice(amount.end));
+      if (!after) return undefined;
+      portion = { kind: 'amount', amount: amount.amount as Amount };
+      rest = rest.slice(amount.end + after[0].length);
+    }
+  }
+  return readWhole(rest, portion, vessels, products, knows, text.trim());
+}
+
+function readWhole(
+  text: string,
+  portion: Portion,
+  vessels: readonly VesselDeclaration[],
+  products: readonly string[],
+  knows: (name: string) => boolean,
+  whole: string,
+): RawRef | undefined {
+  let rest = text.toLowerCase();
+  const determined = DETERMINER.test(rest);
+  rest = rest.replace(DETERMINER, '').replace(DETERMINER, '').trim();
+  const base = { portion, text: whole };
+  if (/^(it|everything|them|this)$/.test(rest)) return { ...base, role: 'mixture', plural: false };
+  const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(rest);
+  if (inside && looksLikeVessel(inside[2]!, vessels)) {
+    const role = roleOf(inside[1]!, products);
+    if (role) return { ...base, role, vesselPhrase: inside[2]!, plural: isPlural(inside[1]!) };
+  }
+  const contents = /^(.+?)(?:'s)? contents$/.exec(rest);
+  if (contents && looksLikeVessel(contents[1]!, vessels))
+    return { ...base, vesselPhrase: contents[1]!, plural: false };
+  const role = roleOf(rest, products);
+  if (looksLikeVessel(rest, vessels) && (role === undefined || vessels.some((v) => v.name.toLowerCase() === rest)))
+    return { ...base, vesselPhrase: text.trim(), plural: false };
+  if (role !== undefined && (determined || role !== 'mixture' || /^(contents|layers|combined)/.test(rest)))
+    return { ...base, role, plural: isPlural(rest) };
+  const named = rest.replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
+  if (determined && (knows(rest) || knows(named))) return { ...base, named: rest, plural: false };
+  return undefined;
+}
+
+function roleOf(text: string, products: readonly string[]): Role | undefined {
+  const words = text.trim();
+  const found = ROLES.find(([pattern]) => pattern.test(words));
+  if (found) return found[1];
+  const bare = words
+    .replace(/^(?:(?:crude|dry|dried|pure|purified|wet|recrystallised|recrystallized|solid|isolated|product) )+/, '')
+    .replace(/ (?:crystals|product|solid)$/, '');
+  return products.includes(bare) ? 'product' : undefined;
+}
+
+function isPlural(words: string): boolean {
+  return /^combined\b/.test(words) || /(layers|phases|extracts|washings|portions|solutions|filtrates|organics)$/.test(words);
+}

@@ -1,0 +1,78 @@
+import type { Move } from '../move.ts';
+import type { Slots, Step } from '../step.ts';
+import type { Context, RawSentence, Verb } from './verb.ts';
+import { AT, BATH, ENDPOINT, OVER, PORTIONS, UNTIL, conditions, fromStock, gather, minutes, pour, react, waiting } from './common.ts';
+
+const TARGETS = ['to', 'into', 'onto', 'on to', 'in', 'over', 'on'];
+
+function lower({ slots }: Step): Move[] {
+  const vessel = slots.into!;
+  const takesTime = minutes(slots.over) !== undefined || minutes(slots.time) !== undefined || slots.manner.some((m) => /dropwise|slowly|in portions/.test(m)) || slots.until !== undefined;
+  return [
+    ...fromStock(slots.materials, vessel),
+    ...(slots.on ?? []).flatMap((ref) => pour(ref, vessel)),
+    react(vessel, 'contact'),
+    ...(takesTime ? [waiting(vessel, slots, 'none', true), react(vessel, 'wait')] : []),
+  ];
+}
+
+function resolve(raw: RawSentence, context: Context): Slots {
+  const { uses, aside } = gather(context, raw);
+  const target = context.refOf(raw.arguments.into);
+  const into = target?.vessel ?? context.focus ?? context.vessel('the flask', 0);
+  context.setFocus(into);
+  context.placed(uses, into);
+  return { materials: uses, ...(aside.length > 0 && { on: aside }), into, ...conditions(raw) };
+}
+
+export const add: Verb = {
+  kind: 'add',
+  about: 'Add materials to what a vessel holds; over a time, dropwise or in portions.',
+  forms: ['Add {material} {amount} to {vessel}', 'Add {material} {amount} to {vessel} dropwise over {time}', 'Add {material} {amount} to {vessel} in portions over {time}'],
+  examples: ['Add sodium borohydride 0.15 g to the flask in portions over 10 min', 'Add 2 M hydrochloric acid 6 mL to the beaker dropwise'],
+  heads: ['add', 'pour', 'run in', 'introduce', 'drop in', 'pipette', 'inject', 'sprinkle', 'tip', 'stir in', 'mix in', 'add in'],
+  object: [{ kind: 'materials', slot: 'materials' }],
+  clauses: [
+    { words: TARGETS, kind: 'ref', slot: 'into' },
+    { words: TARGETS, kind: 'vessel', slot: 'into' },
+    { words: ['with', 'followed by', 'then', 'and then'], kind: 'materials', slot: 'with' },
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, ENDPOINT, PORTIONS,
+    { words: ['for', 'for a further'], kind: 'time', slot: 'over' },
+  ],
+  fits: (raw) => raw.arguments.materials !== undefined,
+  resolve,
+  print: (slots, w) => `Add ${w.materials(slots.materials ?? [])} to ${w.vessel(slots.into!)}${w.tail(slots)}`,
+  lower,
+};
+
+/** Sentences that name the contents first: "Dilute the mixture with water 20 mL". */
+export const treat: Verb = {
+  ...add,
+  about: 'Dilute, treat, acidify, basify or neutralise what a vessel holds.',
+  forms: ['Dilute {contents} with {material} {amount}', 'Acidify {contents} with {material} {amount} until pH {number}'],
+  examples: ['Dilute the mixture with water 20 mL', 'Acidify the aqueous layer with 6 M hydrochloric acid 5 mL until pH 1'],
+  heads: ['treat', 'dilute', 'acidify', 'basify', 'neutralise', 'neutralize', 'make', 'cover', 'saturate', 'top up', 'adjust', 'take up', 'redissolve', 'wet', 'moisten', 'slurry', 'suspend', 'dissolve', 'mix'],
+  object: [{ kind: 'ref', slot: 'into' }],
+  clauses: [
+    { words: ['with', 'in', 'by adding', 'by the addition of', 'by addition of', 'using', 'acidic with', 'alkaline with', 'basic with'], kind: 'materials', slot: 'materials' },
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, ENDPOINT, PORTIONS,
+    { words: ['for'], kind: 'time', slot: 'time' },
+  ],
+};
+
+/** "Dissolve vanillin 1.5 g in ethanol 15 mL in the flask", "Mix A with B". */
+export const dissolve: Verb = {
+  ...add,
+  about: 'Dissolve or mix one material in another.',
+  forms: ['Dissolve {material} {amount} in {material} {amount} in {vessel}'],
+  examples: ['Dissolve vanillin 1.52 g in ethanol 15 mL in the flask'],
+  heads: ['dissolve', 'mix', 'suspend', 'slurry', 'stir', 'disperse', 'combine'],
+  object: [{ kind: 'materials', slot: 'materials' }],
+  clauses: [
+    { words: ['in', 'with', 'and', 'into'], kind: 'materials', slot: 'with' },
+    { words: ['in', 'into', 'inside'], kind: 'vessel', slot: 'into' },
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, ENDPOINT,
+    { words: ['for'], kind: 'time', slot: 'time' },
+  ],
+  fits: (raw) => raw.arguments.materials?.kind === 'materials' && (raw.arguments.with !== undefined || raw.arguments.materials.materials.length > 1),
+};

@@ -1,0 +1,53 @@
+import type { Verb } from './verb.ts';
+import { whole } from './verb.ts';
+import { CONDITIONS, conditions, degrees } from './common.ts';
+
+const SOLVENT_WORDS = /solvents?|ether|ethanol|methanol|acetone|dichloromethane|ethyl acetate|toluene|hexane|pentane|water|volatiles?|alcohol|thf|acetonitrile|excess|petrol/i;
+
+export const evaporate: Verb = {
+  kind: 'evaporate',
+  about: 'Drive the solvent off, on a rotary evaporator, in a stream of air, or by boiling down.',
+  forms: ['Evaporate {contents}', 'Evaporate the solvent from {vessel} on a rotary evaporator', 'Blow off the solvent in a stream of air'],
+  examples: ['Evaporate the receiver on a rotary evaporator', 'Remove the ether from the receiver in a stream of nitrogen'],
+  heads: ['evaporate', 'remove', 'blow off', 'strip', 'strip off', 'concentrate', 'rotary evaporate', 'rotary-evaporate', 'boil off', 'boil down', 'distil off', 'distill off', 'drive off', 'evaporate off', 'reduce', 'rotavap', 'take off', 'blow down', 'evaporate down'],
+  participles: { blown: 'blow off', driven: 'drive off' },
+  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }, { kind: 'detail', slot: 'detail' }],
+  clauses: [{ words: ['from', 'in', 'off'], kind: 'ref', slot: 'range' }, { words: ['from', 'in'], kind: 'vessel', slot: 'range' }, { words: ['to', 'until'], kind: 'until', slot: 'until' }, ...CONDITIONS],
+  manners: {
+    'on a rotary evaporator': 'rotary', 'on the rotary evaporator': 'rotary', 'by rotary evaporation': 'rotary', 'using a rotary evaporator': 'rotary', 'with a rotary evaporator': 'rotary', 'under reduced pressure': 'rotary', 'under vacuum': 'rotary', 'in vacuo': 'rotary', 'at reduced pressure': 'rotary',
+    'in a stream of air': 'stream', 'in a stream of nitrogen': 'stream', 'with a stream of air': 'stream', 'with a stream of nitrogen': 'stream', 'under a stream of air': 'stream', 'under a gentle stream of air': 'stream', 'under a gentle stream of nitrogen': 'stream', 'in a gentle stream of air': 'stream', 'in a gentle stream of nitrogen': 'stream', 'with a gentle stream of air': 'stream', 'under a stream of nitrogen': 'stream', 'in the hood': 'in the hood', 'by distillation': 'distillation', 'by simple distillation': 'distillation', 'in volume': 'partly', 'to dryness': 'to dryness', 'to half its volume': 'partly', 'to a small volume': 'partly', 'to constant mass': 'to constant mass', 'to constant weight': 'to constant mass', 'on a steam bath': 'steam bath', 'on a hot-water bath': 'water bath',
+  },
+  fits: (raw) => {
+    const { on, detail, range } = raw.arguments;
+    const words = detail?.kind === 'detail' ? detail.text : on?.kind === 'ref' ? (on.ref.named ?? on.ref.role ?? '') : '';
+    if (/^(?:remove|take off|reduce|strip|boil off|distil off|distill off|drive off|strip off)$/.test(raw.head)) {
+      if (raw.head === 'reduce') return raw.manner.includes('rotary') || raw.manner.includes('partly');
+      if (!SOLVENT_WORDS.test(words) && !raw.manner.some((m) => m === 'rotary' || m === 'stream' || m === 'distillation')) return false;
+      return raw.head !== 'remove' || raw.manner.some((m) => m === 'rotary' || m === 'stream' || m === 'distillation' || m === 'in the hood') || range !== undefined || /solvent|volatile|ether/i.test(words);
+    }
+    return true;
+  },
+  resolve(raw, context) {
+    const { arguments: args } = raw;
+    const names = args.on?.kind === 'ref' && args.on.ref.named !== undefined;
+    const source = (args.range ? context.refOf(args.range) : undefined) ?? (names || args.on === undefined ? (context.focus === undefined ? undefined : whole(context.focus)) : context.refOf(args.on));
+    const on = whole(source?.vessel ?? context.vessel('the flask', 0));
+    context.setFocus(on.vessel);
+    context.setRole('residue', on);
+    context.setRole('product', on);
+    context.setRole('solid', on);
+    const stream = raw.manner.includes('stream') ? 'air' : 'recovered solvent';
+    const detail = args.detail?.kind === 'detail' ? args.detail.text : names && args.on?.kind === 'ref' ? args.on.ref.named : undefined;
+    return { on: [on], stream, ...(detail !== undefined && { detail }), ...conditions(raw) };
+  },
+  print: (slots, w) => `Evaporate ${w.ref(slots.on![0]!)} ${slots.stream === 'air' ? 'in a stream of air' : slots.manner.includes('rotary') ? 'on a rotary evaporator' : ''}`.trimEnd() + w.tail({ ...slots, manner: slots.manner.filter((m) => !/^(?:rotary|stream)$/.test(m)) }),
+  lower({ slots }) {
+    const { vessel } = slots.on![0]!;
+    const upTo_C = slots.manner.includes('rotary') ? undefined : degrees(slots);
+    return [
+      { kind: 'wait', vessel, heating: 'warm', forReaction: false, ...(upTo_C !== undefined && { temperature_C: upTo_C }) },
+      { kind: 'split', vessel, by: { rule: 'evaporate', toDryness: !slots.manner.includes('partly') } },
+      { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'vapour' }, to: slots.stream === 'air' ? { kind: 'air' } : { kind: 'waste', stream: slots.stream! }, label: 'solvent' },
+    ];
+  },
+};

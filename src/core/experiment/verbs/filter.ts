@@ -1,0 +1,71 @@
+import type { Slots, Step } from '../step.ts';
+import type { Move } from '../move.ts';
+import type { Verb } from './verb.ts';
+import { whole } from './verb.ts';
+import { conditions, hasRole, react } from './common.ts';
+
+export const FILTER_MANNERS: Readonly<Record<string, string>> = {
+  'under vacuum': 'vacuum', 'under suction': 'vacuum', 'by suction': 'vacuum', 'with suction': 'vacuum', 'under reduced pressure': 'vacuum', 'by vacuum': 'vacuum', 'by vacuum filtration': 'vacuum', 'by suction filtration': 'vacuum', 'at the pump': 'vacuum', 'using vacuum filtration': 'vacuum',
+  'by gravity': 'gravity', 'under gravity': 'gravity', 'by gravity filtration': 'gravity', 'by filtration': 'filtration', 'by filtering': 'filtration', 'while hot': 'hot', hot: 'hot',
+  'through a fluted filter paper': 'gravity', 'through fluted filter paper': 'gravity', 'through a fluted paper': 'gravity', 'through filter paper': 'gravity', 'through a filter paper': 'gravity', 'through cotton wool': 'gravity', 'through a plug of cotton wool': 'gravity', 'through a cotton plug': 'gravity', 'through a small plug of cotton wool': 'gravity', 'through a pad of celite': 'vacuum', 'through celite': 'vacuum', 'through a short pad of celite': 'vacuum', 'through glass wool': 'gravity', 'through a plug of glass wool': 'gravity', 'through a pad of silica': 'vacuum',
+};
+
+/** What is kept where nothing is said: both parts, the solid on the filter, the liquid below it. */
+function lower({ slots }: Step): Move[] {
+  const { vessel } = slots.on![0]!;
+  return [
+    react(vessel, 'separation'),
+    { kind: 'split', vessel, by: { rule: 'filter', keep: slots.keep === 'solid' || slots.keep === 'liquid' ? slots.keep : 'both' } },
+    { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'liquid' }, to: { kind: 'vessel', vessel: slots.into! }, label: 'filtrate' },
+    ...(slots.otherInto === undefined || slots.otherInto === vessel ? [] : [{ kind: 'move', from: 'vessel', vessel, take: { kind: 'all' }, to: { kind: 'vessel', vessel: slots.otherInto }, label: 'solid' } as const]),
+  ];
+}
+
+export const filter: Verb = {
+  kind: 'filter',
+  about: 'Part a solid from a liquid; say which is kept.',
+  forms: ['Filter {vessel} under vacuum; keep the solid', 'Filter {vessel} by gravity into {vessel}', 'Filter off the solid', 'Collect the solid by vacuum filtration'],
+  examples: ['Filter the beaker under vacuum; keep the solid', 'Filter the mixture by gravity into the receiver'],
+  heads: ['filter', 'filter off', 'suction filter', 'vacuum filter', 'suction-filter', 'vacuum-filter', 'gravity filter', 'gravity-filter', 'collect', 'isolate', 'hot filter', 'hot-filter', 'remove', 'strain', 'recover', 'filter out'],
+  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
+  clauses: [
+    { words: ['through', 'on', 'onto', 'using', 'on to', 'with', 'in'], kind: 'vessel', slot: 'otherInto' },
+    { words: ['into', 'to', 'collecting the filtrate in', 'and collect the filtrate in', 'collect the filtrate in', 'catching the filtrate in', 'running the filtrate into'], kind: 'vessel', slot: 'into' },
+    { words: ['keep', 'keeping', 'and keep', 'collect', 'collecting', 'and collect', 'saving', 'save', 'retain', 'retaining', 'and retain', 'to collect', 'to isolate', 'to obtain', 'to recover'], kind: 'keep', slot: 'keep' },
+    { words: ['from'], kind: 'ref', slot: 'range' },
+    { words: ['to remove', 'to get rid of', 'to take out'], kind: 'detail', slot: 'detail' },
+  ],
+  manners: FILTER_MANNERS,
+  fits: (raw) => !/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || raw.arguments.otherInto !== undefined,
+  resolve(raw, context) {
+    const { arguments: args } = raw;
+    const solidNamed = hasRole(args.on, 'solid', 'product', 'residue') || (args.on?.kind === 'ref' && args.on.ref.named !== undefined && args.on.ref.vesselPhrase === undefined);
+    const from = args.range ? context.refOf(args.range) : undefined;
+    // "filter off the crystals" is about the vessel that they stand in
+    const source = from ?? (solidNamed ? (context.focus === undefined ? undefined : whole(context.focus)) : context.refOf(args.on));
+    const on = whole(source?.vessel ?? context.vessel('the flask', 0));
+    const keepArgument = args.keep?.kind === 'keep' ? args.keep : undefined;
+    const detailRemoves = args.detail !== undefined;
+    const keep: Slots['keep'] =
+      keepArgument?.what === 'solid' || keepArgument?.what === 'liquid' || keepArgument?.what === 'both'
+        ? keepArgument.what
+        : keepArgument !== undefined
+          ? 'liquid'
+          : raw.head === 'remove' || detailRemoves ? 'liquid'
+          : solidNamed && (raw.head === 'collect' || raw.head === 'isolate' || raw.head === 'recover') ? 'solid'
+          : args.into !== undefined && !/filter flask|büchner/i.test(JSON.stringify(args.into)) ? 'liquid'
+          : 'both';
+    const keptIn = keepArgument?.vesselPhrase === undefined ? undefined : context.vessel(keepArgument.vesselPhrase, keepArgument.start);
+    const into = context.vesselOf(args.into) ?? (keep === 'liquid' && keptIn !== undefined ? keptIn : context.implied('filtrate', 'filter flask'));
+    const otherInto = (keep === 'solid' ? keptIn : undefined) ?? context.vesselOf(args.otherInto) ?? context.implied('filter', 'filter');
+    context.setRole('solid', whole(otherInto));
+    if (keep !== 'liquid') context.setRole('product', whole(otherInto));
+    context.setRole('filtrate', whole(into));
+    context.setRole('motherLiquor', whole(into));
+    if (keep === 'liquid') context.setRole('organic', whole(into));
+    context.setFocus(keep === 'liquid' ? into : otherInto);
+    return { on: [on], into, otherInto, keep: keep!, ...conditions(raw) };
+  },
+  print: (slots, w) => `Filter ${w.ref(slots.on![0]!)} through ${w.vessel(slots.otherInto!)} into ${w.vessel(slots.into!)}${w.tail(slots)}; keep ${slots.keep === 'liquid' ? 'the filtrate' : slots.keep === 'solid' ? 'the solid' : 'both'}`,
+  lower,
+};

@@ -1,0 +1,56 @@
+import type { Verb } from './verb.ts';
+import { whole } from './verb.ts';
+import { OVER, conditions, fromStock, minutes, pour, react, waiting } from './common.ts';
+import type { Role } from '../sentence/reference.ts';
+
+const FOLLOW: readonly Role[] = ['solid', 'product', 'filtrate', 'motherLiquor', 'organic', 'aqueous', 'extracts', 'distillate', 'residue', 'washings'];
+
+export const transfer: Verb = {
+  kind: 'transfer',
+  about: 'Move what a vessel holds, a part of it or one layer, to another vessel.',
+  forms: ['Transfer {contents} to {vessel}', 'Pour {contents} onto {material} {amount} in {vessel}', 'Drain the lower layer into {vessel}'],
+  examples: ['Transfer the flask to the funnel', 'Transfer half of the filtrate to the beaker', 'Drain the lower layer into the beaker'],
+  heads: ['transfer', 'pour', 'move', 'add', 'put', 'place', 'return', 'draw off', 'drain', 'drain off', 'run off', 'run', 'siphon', 'tip', 'scrape', 'empty', 'pipette', 'remove', 'take', 'collect', 'pour off', 'introduce', 'withdraw', 'keep', 'save', 'transfer back', 'charge', 'wash'],
+  participles: { drawn: 'draw off', run: 'run', put: 'put', taken: 'take' },
+  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
+  clauses: [
+    { words: ['to', 'into', 'onto', 'in', 'on', 'back to', 'back into', 'over'], kind: 'vessel', slot: 'into' },
+    { words: ['to', 'into', 'in', 'onto'], kind: 'ref', slot: 'into' },
+    { words: ['onto', 'into', 'over', 'on to', 'to', 'on'], kind: 'materials', slot: 'materials' },
+    { words: ['from', 'out of'], kind: 'ref', slot: 'range' },
+    OVER,
+  ],
+  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.into !== undefined || raw.arguments.materials !== undefined) && raw.head !== 'wash',
+  resolve(raw, context) {
+    const { arguments: args } = raw;
+    const materials = context.materials(args.materials);
+    const named = context.refOf(args.on)!;
+    const from = args.range === undefined ? undefined : context.refOf(args.range);
+    const on = from === undefined ? named : { vessel: from.vessel, portion: named.portion };
+    const into = context.vesselOf(args.into) ?? context.implied('beaker', 'beaker');
+    if (on.vessel === into) {
+      context.remark('transfer-to-itself', `What is meant already stands in ${into}; nothing moves.`, 'Name the vessel that it comes from, for example “Transfer the flask to the funnel”.');
+    }
+    const all = on.portion.kind === 'all';
+    for (const role of FOLLOW) {
+      const ref = context.role(role);
+      if (all && ref?.vessel === on.vessel) context.setRole(role, { vessel: into, portion: ref.portion });
+    }
+    const meant = args.on?.kind === 'ref' ? args.on.ref.role : undefined;
+    if (meant && meant !== 'mixture' && !all) context.setRole(meant === 'upper' || meant === 'lower' ? 'organic' : meant, whole(into));
+    context.setFocus(into);
+    return { ...(materials.length > 0 && { materials }), on: [on], into, ...conditions(raw) };
+  },
+  print: (slots, w) => `Transfer ${w.ref(slots.on![0]!)} to ${w.vessel(slots.into!)}${(slots.materials ?? []).length > 0 ? ` onto ${w.materials(slots.materials!)}` : ''}${w.tail(slots)}`,
+  lower({ slots }) {
+    const into = slots.into!;
+    if (slots.on![0]!.vessel === into) return fromStock(slots.materials, into);
+    const timed = minutes(slots.over) !== undefined || slots.manner.some((m) => /dropwise|slowly|in portions/.test(m));
+    return [
+      ...fromStock(slots.materials, into),
+      ...pour(slots.on![0]!, into),
+      ...((slots.materials ?? []).length > 0 ? [react(into, 'quench')] : [react(into, 'contact')]),
+      ...(timed ? [waiting(into, slots, 'none', true), react(into, 'wait')] : []),
+    ];
+  },
+};

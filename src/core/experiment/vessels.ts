@@ -1,0 +1,130 @@
+import { readAmountAt } from '../quantity/amount.ts';
+import type { VesselDeclaration, VesselShape } from './step.ts';
+
+/** Nouns that make a phrase a vessel, with the shape that they say. */
+const NOUNS: readonly (readonly [RegExp, VesselShape])[] = [
+  [/\b(sep(aratory|arating|arator)?|separation) funnels?$/, 'separatory funnel'],
+  [/\b(addition|dropping) funnels?$/, 'addition funnel'],
+  [/\b(b(ü|u|ue)chner|hirsch|filter|sinter(ed)?|glass|suction|vacuum) funnels?$|\b(b(ü|u|ue)chner|hirsch|sinter)$/, 'filter'],
+  [/\bfilter papers?$|\bfilter$|\bfrit$|\bfilter cone$/, 'filter'],
+  [/\b(filter|suction|b(ü|u|ue)chner|side-?arm) flasks?$/, 'filter flask'],
+  [/\b(conical|erlenmeyer) flasks?$|\berlenmeyers?$|\bconical$/, 'conical flask'],
+  [/\b(round-?bottom(ed)?|r\.?b\.?|pear-shaped|schlenk|three-necked|two-necked|reaction|distilling|distillation|receiving)( \w+)? flasks?$|\breceivers?$|\bpot$|\bstill ?pot$/, 'round-bottom flask'],
+  [/\bbeakers?$/, 'beaker'],
+  [/\b(test|boiling|reaction|centrifuge|ignition|craig) tubes?$|\btubes?$/, 'test tube'],
+  [/\b(vials?|sample bottles?|ampoules?)$/, 'vial'],
+  [/\b(measuring|graduated)? ?cylinders?$/, 'cylinder'],
+  [/\b(dish(es)?|evaporating basins?|basins?|watch ?glass(es)?|crucibles?|petri dish(es)?|weighing boats?|clock glass(es)?|tiles?)$/, 'dish'],
+  [/\b(traps?|cold finger|sublimator)$/, 'trap'],
+  [/\b(bottles?|jars?)$/, 'bottle'],
+  [/\bfunnels?$/, 'separatory funnel'],
+  [/\bflasks?$/, 'round-bottom flask'],
+  [/\b(columns?|thimble|cartridge|vessel|container|reactor|cell)$/, 'other'],
+];
+
+export function shapeOf(phrase: string): VesselShape | undefined {
+  const words = phrase.toLowerCase().replace(/,.*$/, '').trim();
+  return NOUNS.find(([pattern]) => pattern.test(words))?.[1];
+}
+
+const IDLE_WORDS =
+  /\b(the|a|an|your|this|that|its|same|clean|dry|dried|tared|pre-?tared|weighed|pre-?weighed|empty|oven-dried|flame-dried|small|large|second|another|new|fresh|suitable|stoppered|of|to|in|from|contents|cooled|cold|warm|hot|original|labelled|labeled)\b/g;
+
+/** A vessel as a phrase names it: what is left of its words, its capacity, whether it is tared. */
+export interface VesselPhrase {
+  readonly words: readonly string[];
+  readonly capacity_mL?: number;
+  readonly shape?: VesselShape;
+  readonly tared: boolean;
+  readonly text: string;
+}
+
+export function readVesselPhrase(text: string): VesselPhrase {
+  let rest = text.trim().toLowerCase();
+  const tared = /\b(pre-?)?(tared|weighed)\b/.test(rest);
+  let capacity_mL: number | undefined;
+  const number = /\d/.exec(rest);
+  if (number) {
+    const reading = readCapacity(rest, number.index);
+    if (reading) {
+      capacity_mL = reading.value;
+      rest = `${rest.slice(0, number.index)} ${rest.slice(reading.end).replace(/^-/, '')}`;
+    }
+  }
+  const shape = shapeOf(rest);
+  const words = rest
+    .replace(IDLE_WORDS, ' ')
+    .replace(/[^\p{L}\p{N}-]+/gu, ' ')
+    .trim()
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  return {
+    words,
+    ...(capacity_mL !== undefined && { capacity_mL }),
+    ...(shape !== undefined && { shape }),
+    tared,
+    text: text.trim(),
+  };
+}
+
+function readCapacity(text: string, at: number): { value: number; end: number } | undefined {
+  // "100-mL flask" is the US way of writing it
+  const plain = text.replace(/(\d)-(?=[mlµc])/g, '$1 ');
+  const reading = readAmountAt(plain, at);
+  if (reading.kind !== 'amount' || reading.amount.kind !== 'volume') return undefined;
+  return { value: reading.amount.value, end: reading.end };
+}
+
+/** Words of a declared vessel that a phrase may use for it. */
+function wordsOf(vessel: VesselDeclaration): string[] {
+  const shape = vessel.shape.split(' ');
+  const also: Partial<Record<VesselShape, string[]>> = {
+    'round-bottom flask': ['round-bottomed', 'round', 'bottom', 'rb', 'reaction', 'rbf'],
+    'conical flask': ['erlenmeyer', 'conical'],
+    'separatory funnel': ['separating', 'sep', 'separatory', 'separation'],
+    'addition funnel': ['dropping', 'addition'],
+    filter: ['funnel', 'büchner', 'buchner', 'hirsch', 'paper', 'vacuum', 'suction'],
+    'filter flask': ['büchner', 'buchner', 'suction', 'side-arm'],
+    dish: ['basin', 'glass', 'watch', 'evaporating', 'crucible'],
+    'test tube': ['tube'],
+  };
+  return [...vessel.name.toLowerCase().split(/[^\p{L}\p{N}-]+/u), ...shape, ...(also[vessel.shape] ?? [])];
+}
+
+/**
+ * The vessel that a phrase means, among those known: its whole name first, else the one whose name
+ * and shape cover every word and whose capacity fits; `prefer` settles a tie.
+ */
+export function findVessel(
+  phrase: VesselPhrase,
+  vessels: readonly VesselDeclaration[],
+  prefer?: string,
+): VesselDeclaration | undefined {
+  const joined = phrase.words.join(' ');
+  const fits = (v: VesselDeclaration) =>
+    phrase.capacity_mL === undefined ||
+    v.capacity_mL === undefined ||
+    Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9;
+  const exact = vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
+  if (exact || phrase.words.length === 0) return exact;
+  const singular = (word: string) => word.replace(/s$/, '');
+  const candidates = vessels.filter((v) => {
+    if (!fits(v)) return false;
+    const known = wordsOf(v).map(singular);
+    return phrase.words.every((word) => known.includes(singular(word)));
+  });
+  const named = candidates.filter((v) =>
+    phrase.words.some((word) => v.name.toLowerCase().split(' ').includes(word)),
+  );
+  const pool = named.length > 0 ? named : candidates;
+  return pool.find((v) => v.id === prefer) ?? pool[0];
+}
+
+/** A phrase that can only be a vessel: it ends in a vessel noun, or names one that is declared. */
+export function looksLikeVessel(text: string, vessels: readonly VesselDeclaration[]): boolean {
+  const words = text.trim().split(/\s+/);
+  if (words.length > 9) return false;
+  const phrase = readVesselPhrase(text);
+  if (phrase.words.length === 0) return false;
+  return phrase.shape !== undefined || findVessel(phrase, vessels) !== undefined;
+}

@@ -1,0 +1,71 @@
+import {
+  balanceForReading,
+  findInstrument,
+  standardUncertaintyOfDifference,
+  standardUncertaintyOfReading,
+} from '../quantity/instrument.ts';
+import type { Instrument } from '../quantity/instrument.ts';
+import { fromHalfWidth } from '../quantity/uncertain.ts';
+import type { Reading } from './run.ts';
+
+/** A reading with its standard uncertainty: one independent input of a yield. */
+export interface Measurement {
+  readonly id: string;
+  /** In words: "tare of the dish", "sodium benzoate, step 1". */
+  readonly what: string;
+  readonly value: number;
+  readonly u: number;
+  readonly unit: 'g' | 'mL';
+  /** The instrument's name, or what its place was taken by. */
+  readonly instrument: string;
+  /** `assumed` where the record names no instrument that is known. */
+  readonly basis: 'measured' | 'assumed';
+  readonly shape: 'normal' | 'rectangular';
+}
+
+/**
+ * The uncertainty of a reading from its instrument; without one, from the balance that its
+ * decimals suggest; of a volume, from half a unit of its last digit. A mass that stands for itself
+ * (no tare beside it) was read on a tared balance: two readings, and the linearity counts twice
+ * (EURACHEM/CITAC CG 4, example A2).
+ */
+export function measurementOf(reading: Reading, what: string): Measurement {
+  const { id, value, kind } = reading;
+  const unit = kind === 'volume' ? 'mL' : 'g';
+  const named = reading.instrument === undefined ? undefined : findInstrument(reading.instrument);
+  const fitting = named?.unit === unit ? named : undefined;
+  const instrument = fitting ?? (kind === 'mass' ? balanceByDecimals(reading) : undefined);
+  if (instrument === undefined) {
+    return {
+      id,
+      what,
+      value,
+      u: fromHalfWidth(reading.lastDigit / 2, 'rectangular'),
+      unit,
+      instrument: 'half a unit of the last digit written',
+      basis: 'assumed',
+      shape: 'rectangular',
+    };
+  }
+  return {
+    id,
+    what,
+    value,
+    u: uncertaintyOf(instrument, reading),
+    unit,
+    instrument: instrument.name,
+    basis: fitting === undefined ? 'assumed' : 'measured',
+    shape: 'normal',
+  };
+}
+
+function uncertaintyOf(instrument: Instrument, reading: Reading): number {
+  const alone = reading.entry.kind !== 'tare' && reading.entry.kind !== 'gross';
+  return instrument.kind === 'balance' && alone
+    ? standardUncertaintyOfDifference(instrument, reading.value, 0).u
+    : standardUncertaintyOfReading(instrument, reading.value).u;
+}
+
+function balanceByDecimals(reading: Reading): Instrument | undefined {
+  return balanceForReading(Math.round(-Math.log10(reading.lastDigit)));
+}

@@ -1,0 +1,191 @@
+import type { Enactment, Passage, StepTrace, VesselState } from '../../enact/enactment.ts';
+import type { Experiment, Step, VesselShape } from '../../experiment/step.ts';
+import type { PhaseName } from '../../experiment/move.ts';
+import type { Basis } from '../../ledger/posting.ts';
+import { formatQuantity } from '../../quantity/print.ts';
+import { nameOf, restOf, vesselOf } from '../common/name.ts';
+
+/** A column of the flow sheet: one vessel. */
+export interface FlowColumn {
+  readonly vessel: string;
+  readonly name: string;
+  readonly shape: VesselShape;
+  readonly capacity_mL: number | null;
+  readonly tared: boolean;
+  readonly firstStep: string;
+  readonly lastStep: string;
+  /** Places of those steps among the rows. */
+  readonly firstRow: number;
+  readonly lastRow: number;
+}
+
+/** Where a passage begins or ends: a column's vessel, the stock on the left, what leaves on the right. */
+export type FlowEnd =
+  | { readonly kind: 'vessel'; readonly vessel: string }
+  | { readonly kind: 'stock' | 'air' | 'waste' | 'other'; readonly name: string };
+
+export interface FlowPassage {
+  readonly from: FlowEnd;
+  readonly to: FlowEnd;
+  readonly label: string;
+  /** "10 mL" or "1.12 g", in the unit that reads best. */
+  readonly amount: string;
+  readonly mass_g: number;
+  readonly volume_mL: number | null;
+  readonly basis: Basis;
+}
+
+export interface FlowPhase {
+  readonly phase: PhaseName;
+  readonly volume_mL: number | null;
+  readonly mass_g: number;
+  /** Of the volume in the vessel, 0 to 1; null where a density is missing. */
+  readonly share: number | null;
+  /** What it is mostly made of, the heaviest first. */
+  readonly contents: readonly { readonly name: string; readonly mass_g: number }[];
+}
+
+export interface FlowState {
+  readonly vessel: string;
+  /** Of the capacity; null where that is not known. May be over 1. */
+  readonly fill: number | null;
+  readonly volume_mL: number;
+  readonly mass_g: number;
+  readonly temperature_C: number;
+  /** From the bottom up. */
+  readonly phases: readonly FlowPhase[];
+}
+
+export interface FlowRow {
+  readonly step: string;
+  readonly label: string;
+  readonly part: string | null;
+  readonly start_min: number;
+  readonly duration_min: number;
+  readonly passages: readonly FlowPassage[];
+  /** The vessels that the step touched, as they stand after it. */
+  readonly states: readonly FlowState[];
+}
+
+export interface FlowSheet {
+  readonly title: string;
+  readonly columns: readonly FlowColumn[];
+  readonly rows: readonly FlowRow[];
+  readonly total_min: number;
+}
+
+const LABEL_LIMIT = 72;
+const CONTENTS_SHOWN = 4;
+
+/** The flow sheet as data: vessels are columns, steps are rows. Needs a run made with a trace. */
+export function flowSheet(experiment: Experiment, enactment: Enactment): FlowSheet {
+  const columns = columnsOf(experiment, enactment.trace);
+  const capacity = new Map(columns.map((each) => [each.vessel, each.capacity_mL]));
+  const steps = new Map(experiment.steps.map((step) => [step.id, step]));
+  const rows = enactment.trace.map((trace) => ({
+    step: trace.step,
+    label: labelOf(steps.get(trace.step)),
+    part: steps.get(trace.step)?.part ?? null,
+    start_min: trace.start_min,
+    duration_min: trace.duration_min,
+    passages: trace.passages.map(passageOf),
+    states: trace.vessels.map((state) =>
+      stateOf(state, capacity.get(state.vessel) ?? null, enactment),
+    ),
+  }));
+  const last = enactment.trace.at(-1);
+  const total_min = last === undefined ? 0 : last.start_min + last.duration_min;
+  return { title: experiment.title, columns, rows, total_min };
+}
+
+/** Vessels in the order in which they are first used. */
+function columnsOf(experiment: Experiment, trace: readonly StepTrace[]): FlowColumn[] {
+  const spans = new Map<string, { first: number; last: number }>();
+  trace.forEach((each, row) => {
+    for (const vessel of touched(each)) {
+      const span = spans.get(vessel);
+      if (span === undefined) spans.set(vessel, { first: row, last: row });
+      else span.last = row;
+    }
+  });
+  return [...spans].map(([id, { first, last }]) => {
+    const declared = experiment.vessels.find((vessel) => vessel.id === id);
+    return {
+      vessel: id,
+      name: declared?.name ?? id,
+      shape: declared?.shape ?? 'other',
+      capacity_mL: declared?.capacity_mL ?? null,
+      tared: declared?.tared ?? false,
+      firstStep: trace[first]!.step,
+      lastStep: trace[last]!.step,
+      firstRow: first,
+      lastRow: last,
+    };
+  });
+}
+
+function touched({ passages, vessels }: StepTrace): string[] {
+  const ends = passages.flatMap((each) => [endOf(each.from), endOf(each.to)]);
+  const named = ends.flatMap((end) => (end.kind === 'vessel' ? [end.vessel] : []));
+  return [...named, ...vessels.map((state) => state.vessel)];
+}
+
+function endOf(account: string): FlowEnd {
+  const vessel = vesselOf(account);
+  if (vessel !== undefined) return { kind: 'vessel', vessel };
+  const end = account.indexOf('/');
+  const kind = end < 0 ? account : account.slice(0, end);
+  const name = end < 0 ? '' : restOf(account);
+  return kind === 'stock' || kind === 'air' || kind === 'waste'
+    ? { kind, name }
+    : { kind: 'other', name: account };
+}
+
+function passageOf(passage: Passage): FlowPassage {
+  const { volume_mL, mass_g } = passage;
+  return {
+    from: endOf(passage.from),
+    to: endOf(passage.to),
+    label: passage.label,
+    amount:
+      volume_mL === undefined
+        ? formatQuantity(mass_g, 'mass', 3)
+        : formatQuantity(volume_mL, 'volume', volume_mL >= 100 ? 3 : 2),
+    mass_g,
+    volume_mL: volume_mL ?? null,
+    basis: passage.basis,
+  };
+}
+
+function stateOf(state: VesselState, capacity_mL: number | null, enactment: Enactment): FlowState {
+  return {
+    vessel: state.vessel,
+    fill: capacity_mL === null || capacity_mL <= 0 ? null : state.volume_mL / capacity_mL,
+    volume_mL: state.volume_mL,
+    mass_g: state.mass_g,
+    temperature_C: state.temperature_C,
+    phases: state.phases.map((phase) => ({
+      phase: phase.phase,
+      volume_mL: phase.volume_mL ?? null,
+      mass_g: phase.mass_g,
+      share:
+        phase.volume_mL === undefined || state.volume_mL <= 0
+          ? null
+          : Math.min(1, phase.volume_mL / state.volume_mL),
+      contents: [...phase.contents]
+        .sort((a, b) => b.mass_g - a.mass_g)
+        .slice(0, CONTENTS_SHOWN)
+        .map(({ substance, mass_g }) => ({ name: nameOf(enactment, substance), mass_g })),
+    })),
+  };
+}
+
+/** The sentence without its full stop, cut at a word where it is long. */
+function labelOf(step: Step | undefined): string {
+  if (step === undefined) return '';
+  const text = step.text.replace(/\s+/g, ' ').trim().replace(/\.$/, '');
+  if (text.length <= LABEL_LIMIT) return text;
+  const cut = text.slice(0, LABEL_LIMIT);
+  const end = cut.lastIndexOf(' ');
+  return `${cut.slice(0, end > LABEL_LIMIT / 2 ? end : LABEL_LIMIT).replace(/[,;]$/, '')} …`;
+}

@@ -1,0 +1,79 @@
+import type { Enactment, ReactionRun } from '../../enact/enactment.ts';
+import type { ReactionDeclaration } from '../../experiment/step.ts';
+
+/** How much of a reactant a reaction could draw on. */
+export interface Supply {
+  readonly substance: string;
+  readonly coefficient: number;
+  /** Infinity for a reactant given in excess without a figure. */
+  readonly amount_mmol: number;
+}
+
+export interface ReactionSupply {
+  readonly reaction: ReactionDeclaration;
+  /** False: the reaction never ran, and what was charged in all stands for what was there. */
+  readonly ran: boolean;
+  /** How far it went in this enactment. */
+  readonly extent_mmol: number;
+  readonly supplies: readonly Supply[];
+}
+
+/** The supplies of every declared reaction, in the order of the document. */
+export function suppliesOf(
+  reactions: readonly ReactionDeclaration[],
+  enactment: Enactment,
+): ReactionSupply[] {
+  return reactions.map((reaction) => {
+    const runs = enactment.reactions.filter(
+      (run) => run.kind === 'declared' && run.reaction === reaction.id,
+    );
+    return runs.length > 0 ? fromRuns(reaction, runs) : fromCharges(reaction, enactment);
+  });
+}
+
+/**
+ * What a reaction used in all its runs, and what the last of them left over. That counts a reactant
+ * which came in portions once, leaves out what a side reaction took in between, and does not
+ * depend on the conversion.
+ */
+function fromRuns(reaction: ReactionDeclaration, runs: readonly ReactionRun[]): ReactionSupply {
+  const extent_mmol = runs.reduce((sum, run) => sum + run.extent_mmol, 0);
+  const last = runs.at(-1)!;
+  const supplies = last.available.map(({ substance, coefficient, amount_mmol }) => ({
+    substance,
+    coefficient,
+    amount_mmol: amount_mmol + coefficient * (extent_mmol - last.extent_mmol),
+  }));
+  return { reaction, ran: true, extent_mmol, supplies };
+}
+
+function fromCharges(reaction: ReactionDeclaration, enactment: Enactment): ReactionSupply {
+  const supplies = reaction.reactants.map(({ coefficient, substance }) => {
+    let amount_mmol = 0;
+    for (const charge of enactment.charges) {
+      if (charge.material.substance.id !== substance.id) continue;
+      amount_mmol += charge.measuredAs === 'excess' ? Infinity : (charge.amount_mmol ?? 0);
+    }
+    for (const run of enactment.reactions) {
+      for (const formed of run.formed) {
+        if (formed.substance === substance.id) amount_mmol += formed.amount_mmol;
+      }
+    }
+    return { substance: substance.id, coefficient, amount_mmol };
+  });
+  return { reaction, ran: false, extent_mmol: 0, supplies };
+}
+
+/** The reactant that runs out first; undefined where all are in excess without a figure. */
+export function limitingOf(supplies: readonly Supply[]): Supply | undefined {
+  let least: Supply | undefined;
+  for (const supply of supplies) {
+    if (!Number.isFinite(supply.amount_mmol)) continue;
+    if (least === undefined || perEquation(supply) < perEquation(least)) least = supply;
+  }
+  return least;
+}
+
+export function perEquation({ amount_mmol, coefficient }: Supply): number {
+  return amount_mmol / coefficient;
+}

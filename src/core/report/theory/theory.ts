@@ -1,0 +1,247 @@
+import type { Enactment } from '../../enact/enactment.ts';
+import type { Experiment, ReactionDeclaration, ReactionTerm } from '../../experiment/step.ts';
+import { nameOf } from '../common/name.ts';
+import { limitingOf, perEquation, suppliesOf } from './supply.ts';
+import type { ReactionSupply, Supply } from './supply.ts';
+
+export interface Named {
+  readonly substance: string;
+  readonly name: string;
+}
+
+export interface ReactantTheory extends Named {
+  readonly coefficient: number;
+  /** null: in excess, without a figure. */
+  readonly amount_mmol: number | null;
+  readonly limits: boolean;
+  /** What is left when the reaction has gone as far as it can, and that as a share of the need. */
+  readonly left_mmol: number | null;
+  readonly excess_percent: number | null;
+}
+
+export interface ReactionTheory {
+  readonly reaction: string;
+  readonly text: string;
+  readonly ran: boolean;
+  /** As far as the limiting reagent lets it go. */
+  readonly extent_mmol: number;
+  readonly reactants: readonly ReactantTheory[];
+  readonly limiting?: Named;
+  /** What the yield is counted on: the limiting reagent, unless the document says otherwise. */
+  readonly basis?: Named;
+  readonly basisDeclared: boolean;
+  /** Extent at which the basis would be used up: what the theoretical yield rests on. */
+  readonly basisExtent_mmol: number;
+  readonly said: readonly string[];
+}
+
+export type ProductRole = 'product' | 'intermediate' | 'by-product';
+
+export interface ProductTheory extends Named {
+  readonly role: ProductRole;
+  readonly reactions: readonly string[];
+  readonly molarMass_g_mol: number | null;
+  readonly amount_mmol: number;
+  readonly mass_g: number | null;
+  readonly basis?: Named;
+}
+
+export interface TheoryReport {
+  readonly reactions: readonly ReactionTheory[];
+  /** Declared products first, then what else the declared reactions form. */
+  readonly products: readonly ProductTheory[];
+  readonly said: readonly string[];
+}
+
+export interface TheoryOptions {
+  /** Intermediates whose mass was found: what follows starts from there. */
+  readonly weighed?: ReadonlySet<string>;
+}
+
+/**
+ * For each declared reaction the limiting reagent, the extent and what is left over; for each
+ * product the amount (mmol) and mass (g) at full conversion: n = ν·n(basis)/ν(basis). Where a
+ * reaction feeds another, its product is taken as formed in full unless it was weighed.
+ */
+export function theoryReport(
+  experiment: Experiment,
+  enactment: Enactment,
+  options: TheoryOptions = {},
+): TheoryReport {
+  const supplies = fullSupplies(experiment, enactment, options.weighed ?? new Set());
+  const reactions = supplies.map((supply) => reactionTheory(experiment, enactment, supply));
+  const products = productTheories(experiment, reactions);
+  return { reactions, products, said: reactions.flatMap((each) => each.said) };
+}
+
+/** The reactant that the document wants the yield of this reaction counted on. */
+export function declaredBasis(
+  experiment: Experiment,
+  reaction: ReactionDeclaration,
+): string | undefined {
+  const wanted = reaction.basis ?? experiment.basis;
+  const isReactant = reaction.reactants.some((each) => each.substance.id === wanted);
+  return isReactant ? wanted : undefined;
+}
+
+/** The supply that the yield is counted on: the declared basis if it has a figure, or the limit. */
+export function basisOf(experiment: Experiment, supply: ReactionSupply): Supply | undefined {
+  const wanted = declaredBasis(experiment, supply.reaction);
+  const declared = supply.supplies.find((each) => each.substance === wanted);
+  return declared !== undefined && Number.isFinite(declared.amount_mmol)
+    ? declared
+    : limitingOf(supply.supplies);
+}
+
+/**
+ * Supplies as they would be if every reaction before had gone in full: what such a reaction formed
+ * counts times (full extent)/(extent reached). What also came from the stock, or was weighed in
+ * between, counts as it is.
+ */
+export function fullSupplies(
+  experiment: Experiment,
+  enactment: Enactment,
+  weighed: ReadonlySet<string>,
+): ReactionSupply[] {
+  const charged = new Set(enactment.charges.map((charge) => charge.material.substance.id));
+  const factors = new Map<string, number>();
+  return suppliesOf(experiment.reactions, enactment).map((supply) => {
+    const supplies = supply.supplies.map((each) => {
+      const factor = factors.get(each.substance) ?? 1;
+      return factor === 1 ? each : { ...each, amount_mmol: each.amount_mmol * factor };
+    });
+    const full = { ...supply, supplies };
+    const basis = basisOf(experiment, full);
+    const reached = supply.extent_mmol;
+    const factor = basis === undefined || reached <= 0 ? 1 : perEquation(basis) / reached;
+    for (const { substance } of supply.reaction.products) {
+      const skip = weighed.has(substance.id) || charged.has(substance.id);
+      if (!skip && Math.abs(factor - 1) > 1e-12) factors.set(substance.id, factor);
+    }
+    return full;
+  });
+}
+
+function reactionTheory(
+  experiment: Experiment,
+  enactment: Enactment,
+  supply: ReactionSupply,
+): ReactionTheory {
+  const { reaction, ran, supplies } = supply;
+  const limiting = limitingOf(supplies);
+  const basis = basisOf(experiment, supply);
+  const extent_mmol = limiting === undefined ? 0 : perEquation(limiting);
+  const named = (each: Supply): Named => ({
+    substance: each.substance,
+    name: nameOf(enactment, each.substance),
+  });
+  const basisDeclared = declaredBasis(experiment, reaction) !== undefined;
+  return {
+    reaction: reaction.id,
+    text: reaction.text,
+    ran,
+    extent_mmol,
+    reactants: supplies.map((each) => ({
+      ...named(each),
+      coefficient: each.coefficient,
+      limits: each === limiting,
+      ...leftOver(each, extent_mmol),
+    })),
+    ...(limiting === undefined ? {} : { limiting: named(limiting) }),
+    ...(basis === undefined ? {} : { basis: named(basis) }),
+    basisDeclared,
+    basisExtent_mmol: basis === undefined ? 0 : perEquation(basis),
+    said: saidOf(enactment, supply, basisDeclared, limiting, basis),
+  };
+}
+
+function leftOver(
+  supply: Supply,
+  extent_mmol: number,
+): Pick<ReactantTheory, 'amount_mmol' | 'left_mmol' | 'excess_percent'> {
+  if (!Number.isFinite(supply.amount_mmol)) {
+    return { amount_mmol: null, left_mmol: null, excess_percent: null };
+  }
+  const need = supply.coefficient * extent_mmol;
+  const left_mmol = Math.max(0, supply.amount_mmol - need);
+  const excess_percent = need > 0 ? (100 * left_mmol) / need : null;
+  return { amount_mmol: supply.amount_mmol, left_mmol, excess_percent };
+}
+
+function saidOf(
+  enactment: Enactment,
+  { reaction, ran }: ReactionSupply,
+  basisDeclared: boolean,
+  limiting: Supply | undefined,
+  basis: Supply | undefined,
+): string[] {
+  const said: string[] = [];
+  if (!ran) {
+    said.push(
+      `${reaction.id} does not run in this procedure; its theory is counted from what is charged in all.`,
+    );
+  }
+  if (limiting === undefined) {
+    said.push(`No reactant of ${reaction.id} has a figure, so that none can limit it.`);
+  } else if (basisDeclared && basis !== undefined && basis.substance !== limiting.substance) {
+    const name = nameOf(enactment, basis.substance);
+    const first = nameOf(enactment, limiting.substance);
+    said.push(
+      `The yield of ${reaction.id} is counted on ${name}, as the document says; ${first} runs out first.`,
+    );
+  }
+  if (reaction.conversion < 1) {
+    const percent = Number((100 * reaction.conversion).toPrecision(4));
+    said.push(
+      `Theory is counted at full conversion; the document gives ${reaction.id} ${percent} %.`,
+    );
+  }
+  if (reaction.balance === 'open') {
+    said.push(
+      `${reaction.id} is not balanced as written; its coefficients are taken at their word.`,
+    );
+  }
+  return said;
+}
+
+function productTheories(
+  experiment: Experiment,
+  reactions: readonly ReactionTheory[],
+): ProductTheory[] {
+  const consumed = new Set(
+    experiment.reactions.flatMap((each) => each.reactants.map((term) => term.substance.id)),
+  );
+  const declared = new Set(experiment.products.map((each) => each.substance.id));
+  const found = new Map<string, ProductTheory>();
+  experiment.reactions.forEach((reaction, i) => {
+    const theory = reactions[i]!;
+    for (const term of reaction.products) {
+      const { id } = term.substance;
+      const role = declared.has(id) ? 'product' : consumed.has(id) ? 'intermediate' : 'by-product';
+      found.set(id, productTheory(term, role, theory, found.get(id)));
+    }
+  });
+  const order: Record<ProductRole, number> = { product: 0, intermediate: 1, 'by-product': 2 };
+  return [...found.values()].sort((a, b) => order[a.role] - order[b.role]);
+}
+
+/** Where several reactions form one product, their amounts are added. */
+function productTheory(
+  { coefficient, substance, name }: ReactionTerm,
+  role: ProductRole,
+  theory: ReactionTheory,
+  before: ProductTheory | undefined,
+): ProductTheory {
+  const amount_mmol = coefficient * theory.basisExtent_mmol + (before?.amount_mmol ?? 0);
+  const molarMass_g_mol = substance.molarMass_g_mol ?? null;
+  return {
+    substance: substance.id,
+    name: substance.name === '' ? name : substance.name,
+    role,
+    reactions: [...(before?.reactions ?? []), theory.reaction],
+    molarMass_g_mol,
+    amount_mmol,
+    mass_g: molarMass_g_mol === null ? null : (amount_mmol * molarMass_g_mol) / 1000,
+    ...(theory.basis === undefined ? {} : { basis: theory.basis }),
+  };
+}
