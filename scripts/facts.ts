@@ -28,13 +28,16 @@ export function compileTable(csv: string, name: string): string {
 }
 
 let stale = 0;
-for (const file of readdirSync(dataFolder).filter((f) => f.endsWith('.csv')).sort()) {
+for (const file of readdirSync(dataFolder)
+  .filter((f) => f.endsWith('.csv'))
+  .sort()) {
   const compiled = compileTable(readFileSync(new URL(file, dataFolder), 'utf8'), file);
   const target = new URL(file.replace(/\.csv$/, '.json'), factsFolder);
   const current = existsSync(target) ? readFileSync(target, 'utf8') : '';
   if (current === compiled) continue;
   stale++;
-  if (process.argv.includes('--check')) console.error(`data/${file} is newer than its compiled facts: npm run facts`);
+  if (process.argv.includes('--check'))
+    console.error(`data/${file} is newer than its compiled facts: npm run facts`);
   else {
     writeFileSync(target, compiled);
     console.log(`data/${file}: ${compiled.length} characters compiled`);

@@ -35,7 +35,7 @@ export const LAYERS = [
 
 /** Which files of the core may import which package. */
 const PACKAGES: readonly { readonly file: RegExp; readonly name: string }[] = [
-  { file: /^src\/core\/(record|experiment)\/schema\.ts$/, name: 'zod' },
+  { file: /^src\/core\/(record|experiment)\/(schema|entry)\.ts$/, name: 'zod' },
 ];
 
 const IMPORT =

@@ -24,8 +24,7 @@ export interface Bench {
 }
 
 export type BenchOpening =
-  | { readonly ok: true; readonly bench: Bench }
-  | { readonly ok: false; readonly answer: Answer };
+  { readonly ok: true; readonly bench: Bench } | { readonly ok: false; readonly answer: Answer };
 
 /** Reads a record, JSON where it begins like JSON and a table otherwise, and enacts it. */
 export async function openBench(opened: Opened, path: string, io: Io): Promise<BenchOpening> {

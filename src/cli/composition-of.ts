@@ -68,7 +68,7 @@ function readStructure(text: string, only: ReadAs | undefined): Identification {
   const what = trouble === smiles ? 'SMILES' : 'a formula';
   if (trouble === undefined || trouble.ok) return refused(`${text} is not known.`);
   const at = trouble.column > 0 ? ` (at character ${trouble.column + 1})` : '';
-  const hint = 'hint' in trouble ? trouble.hint : undefined;
+  const hint = trouble === formula && !formula.ok ? formula.hint : undefined;
   return refused(
     `${text} is not in the table, nor can it be read as ${what}: ${trouble.message}${at}`,
     hint,

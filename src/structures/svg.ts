@@ -45,7 +45,7 @@ function letterWidth(c: string): number {
 }
 
 export const textWidth = (text: string, size: number): number =>
-  [...text].reduce((sum, c) => sum + letterWidth(c), 0) * size;
+  Array.from(text).reduce((sum, c) => sum + letterWidth(c), 0) * size;
 
 /** Digits of the formulas within a line are lowered: `H2SO4 (cat.)`, but not `2 h` or `10 mol%`. */
 function lowered(text: string, size: number): string {

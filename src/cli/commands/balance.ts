@@ -30,9 +30,9 @@ function compositionsOf(equation: EquationText): Sides | Answer {
     return compositions;
   };
   const left = side(equation.left);
-  if (!Array.isArray(left)) return left as Answer;
+  if (!Array.isArray(left)) return left;
   const right = side(equation.right);
-  if (!Array.isArray(right)) return right as Answer;
+  if (!Array.isArray(right)) return right;
   return { left, right };
 }
 
@@ -48,10 +48,7 @@ function withCoefficients(equation: EquationText, result: Balance): EquationText
 }
 
 /** What the coefficients that were written have to do with the answer. */
-function verdictOf(equation: EquationText, sides: Sides, result: Balance): string | undefined {
-  const terms = [...equation.left, ...equation.right];
-  if (terms.every((term) => term.coefficient === null) && result.kind !== 'balanced')
-    return undefined;
+function verdictOf(equation: EquationText, sides: Sides): string | undefined {
   const portions = (list: readonly Term[], compositions: readonly Composition[]) =>
     compositions.map((c, i) => ({ c, n: list[i]?.coefficient ?? 1 }));
   const { balanced, excess } = isBalanced(
@@ -59,7 +56,8 @@ function verdictOf(equation: EquationText, sides: Sides, result: Balance): strin
     portions(equation.right, sides.right),
   );
   if (balanced) return 'It balances as written.';
-  return `As written, ${describeExcess(excess)}.`;
+  const bare = [...equation.left, ...equation.right].every((term) => term.coefficient === null);
+  return bare ? undefined : `As written, ${describeExcess(excess)}.`;
 }
 
 function run(call: Call): Answer {
@@ -75,7 +73,7 @@ function run(call: Call): Answer {
     right: equation.right.map((t) => t.name),
   };
   const result = balance(sides.left, sides.right, names);
-  const verdict = verdictOf(equation, sides, result);
+  const verdict = verdictOf(equation, sides);
   const asWritten = verdict === 'It balances as written.';
   const printed = printEquation(withCoefficients(equation, result));
   const fine = result.kind === 'balanced' || asWritten;

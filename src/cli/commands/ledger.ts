@@ -2,15 +2,15 @@ import type { Enactment } from '../../core/enact/enactment.ts';
 import { balances, checkBalance } from '../../core/ledger/balance.ts';
 import type { Holding } from '../../core/ledger/balance.ts';
 import type { Posting } from '../../core/ledger/posting.ts';
-import { openBench } from '../bench-file.ts';
 import { EXIT, optionText, refusal } from '../command.ts';
 import type { Answer, Call, Command } from '../command.ts';
-import { documentOf, openExperiment, titleLine } from '../experiment-file.ts';
-import type { Opened } from '../experiment-file.ts';
+import { documentOf, titleLine } from '../experiment-file.ts';
 import type { Paper } from '../paint/ink.ts';
 import { legend, marked, setBy } from '../paint/number.ts';
 import { paintTable } from '../paint/table.ts';
 import { count, paragraph } from '../paint/text.ts';
+import { RECORD_OPTION, openAsked } from '../record-option.ts';
+import type { Asked } from '../record-option.ts';
 
 interface Line extends Holding {
   readonly account: string;
@@ -78,16 +78,12 @@ function paintAccounts(lines: readonly Line[], run: Enactment, paper: Paper): st
 }
 
 async function run(call: Call): Promise<Answer> {
-  const opening = await openExperiment(call.args[0]!, call.io);
+  const opening = await openAsked(call);
   if (!opening.ok) return opening.answer;
-  const { opened } = opening;
-  const record = optionText(call, 'record');
-  const bench = record === undefined ? undefined : await openBench(opened, record, call.io);
-  if (bench !== undefined && !bench.ok) return bench.answer;
-  return answerFor(call, opened, bench?.bench.enactment ?? opened.plan, bench?.bench.remarks ?? []);
+  return answerFor(call, opening.asked);
 }
 
-function answerFor(call: Call, opened: Opened, run: Enactment, remarks: readonly string[]): Answer {
+function answerFor(call: Call, { opened, run, remarks }: Asked): Answer {
   const step = optionText(call, 'step');
   const account = optionText(call, 'account');
   const touches = (path: string) =>
@@ -118,7 +114,7 @@ function answerFor(call: Call, opened: Opened, run: Enactment, remarks: readonly
         '',
         byAccount ? paintAccounts(lines, run, paper) : paintPostings(postings, run, paper),
       ].join('\n'),
-    remarks: [...opened.remarks, ...remarks],
+    remarks,
   };
 }
 
@@ -137,11 +133,7 @@ export const ledgerCommand: Command = {
       about: 'Only this account, as vessel/flask or waste.',
     },
     step: { type: 'string', value: 'STEP', about: 'Only this step.' },
-    record: {
-      type: 'string',
-      value: 'FILE',
-      about: 'With what a bench measured in place of the plan.',
-    },
+    record: RECORD_OPTION,
   },
   examples: [
     'ledger aspirin.md',

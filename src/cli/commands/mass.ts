@@ -1,4 +1,4 @@
-import { printHill } from '../../core/chemistry/hill.ts';
+import { hillOrder, printHill } from '../../core/chemistry/hill.ts';
 import { molarMass } from '../../core/chemistry/molar-mass.ts';
 import type { MolarMass, MolarMassPart } from '../../core/chemistry/molar-mass.ts';
 import { EXIT, optionText, refusal } from '../command.ts';
@@ -21,7 +21,9 @@ function paintMass(title: string, found: Identified, mass: MolarMass, paper: Pap
   const decimals = decimalsOf(mass);
   const share = (part: MolarMassPart) => (100 * part.count * part.weight) / mass.value_g_mol;
   const { text } = paintTable(
-    mass.parts,
+    hillOrder(mass.parts.map((part) => part.symbol)).map((symbol) =>
+      mass.parts.find((part) => part.symbol === symbol)!,
+    ),
     [
       { head: 'element', cell: (part) => part.symbol },
       { head: 'atoms', cell: (part) => String(part.count), align: 'decimal' },
@@ -34,7 +36,7 @@ function paintMass(title: string, found: Identified, mass: MolarMass, paper: Pap
   const formula = printHill(found.composition);
   const named = title === formula ? title : `${title}, ${formula}`;
   const answer = `${named}: ${ink.bold(`${mass.value_g_mol.toFixed(2)} g/mol`)}`;
-  const u = `(${mass.value_g_mol.toFixed(decimals)} ± ${mass.u_g_mol.toFixed(decimals)}, u)`;
+  const u = `(${mass.value_g_mol.toFixed(decimals)}, u = ${mass.u_g_mol.toFixed(decimals)})`;
   const remark = found.assumed === undefined ? [] : [paragraph(found.assumed, paper.width)];
   return [
     `${answer}  ${ink.faint(u)}`,

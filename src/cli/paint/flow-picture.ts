@@ -20,6 +20,14 @@ export interface FlowLine {
   readonly time: string;
   readonly passages: readonly FlowPassage[];
   readonly states: readonly FlowState[];
+  /** Weighings. */
+  readonly remarks?: readonly FlowRemark[];
+}
+
+export interface FlowRemark {
+  readonly vessel: string;
+  readonly text: string;
+  readonly basis: Basis;
 }
 
 export interface FlowPassage {

@@ -33,7 +33,11 @@ function paintRow(row: FlowLine, names: ReadonlyMap<string, string>, paper: Pape
             const name = names.get(state.vessel) ?? state.vessel;
             return `       ${gauge(state.fill, state.layers, GAUGE_WIDTH)} ${name} ${state.amount}`.trimEnd();
           });
-  return [...head, ...passages, ...states].join('\n');
+  const remarks = (row.remarks ?? []).map(({ vessel, text, basis }) => {
+    const name = names.get(vessel) ?? vessel;
+    return setBy(basis, paper.ink)(`       ${name}: ${marked(text, basis)} on the balance`);
+  });
+  return [...head, ...passages, ...states, ...remarks].join('\n');
 }
 
 function passageText(passage: FlowPassage, names: ReadonlyMap<string, string>): string {

@@ -1,5 +1,5 @@
 import type { Basis } from '../../core/ledger/posting.ts';
-import type { FlowLine, FlowPassage, FlowPicture } from './flow-picture.ts';
+import type { FlowLine, FlowPassage, FlowPicture, FlowRemark } from './flow-picture.ts';
 import { paintStacked } from './flow-stacked.ts';
 import { GAUGE_KEY, gauge } from './gauge.ts';
 import type { Paper } from './ink.ts';
@@ -34,7 +34,9 @@ export function paintFlow(picture: FlowPicture, paper: Paper): string {
   const plan = planOf(picture, paper.width);
   const sheet =
     plan === undefined ? paintStacked(picture, paper) : paintLanes(picture, plan, paper);
-  const bases = picture.rows.flatMap((row) => row.passages.map((passage) => passage.basis));
+  const bases = picture.rows.flatMap((row) =>
+    [...row.passages, ...(row.remarks ?? [])].map(({ basis }) => basis),
+  );
   const keys = [legend(bases, paper), paragraph(GAUGE_KEY, paper.width)];
   return [sheet, '', ...keys.filter((key) => key !== '')].join('\n');
 }
@@ -139,7 +141,7 @@ function rowLines(
   row.passages.forEach((passage, i) => {
     const parts = wrap(
       [passage.label, marked(passage.amount, passage.basis)].filter(Boolean).join(' '),
-      plan.words - 8,
+      plan.words + (plan.lane >> 1) - 10,
     );
     parts.forEach((part, k) => {
       const line = start();
@@ -147,10 +149,11 @@ function rowLines(
       if (k === parts.length - 1) drawArrow(line, 6 + widthOf(part) + 1, passage, plan, paper);
     });
     if (passage.to !== undefined) alive.add(passage.to);
-    for (const id of [...alive]) if (isOver(id, row, r, i, plan)) alive.delete(id);
+    for (const id of alive) if (isOver(id, row, r, i, plan)) alive.delete(id);
   });
-  const states = row.states.filter((state) => state.layers.length > 0);
-  if (row.passages.length > 0 && states.length > 0) drawGauges(start(), row, plan, paper);
+  if (row.passages.length > 0 && row.states.some((state) => state.layers.length > 0))
+    drawGauges(start(), row, plan, paper);
+  for (const remark of row.remarks ?? []) drawRemark(start(), remark, plan, paper);
   for (const [id, [, last]] of plan.life) if (last === r && r < lastRowOf(plan)) alive.delete(id);
   return lines.map((line) => line.paint());
 }
@@ -192,6 +195,14 @@ function drawArrow(
   if (passage.from !== undefined) line.put(from, from < to ? '├' : '┤');
   if (passage.to !== undefined) line.put(to, '│');
   else line.put(plan.leaves + 1, passage.leaves ?? '', ink.italic);
+}
+
+/** What the balance says stands in the vessel's own lane, or as near as it fits. */
+function drawRemark(line: Line, remark: FlowRemark, plan: Plan, { ink }: Paper): void {
+  const text = marked(remark.text, remark.basis);
+  const centre = plan.centre.get(remark.vessel) ?? plan.words;
+  const from = Math.min(plan.width - widthOf(text), centre - (widthOf(text) >> 1));
+  line.put(from - 1, ` ${text} `, setBy(remark.basis, ink));
 }
 
 function drawGauges(line: Line, row: FlowLine, plan: Plan, paper: Paper): void {

@@ -1,5 +1,7 @@
 import ambiguousTable from '../facts/ambiguous_names.json' with { type: 'json' };
 import { rowsOf } from '../facts/table.ts';
+import type { Composition } from './composition.ts';
+import { elementOf } from './element.ts';
 import { readFormula } from './formula.ts';
 import { printHill } from './hill.ts';
 import { editDistance, hasLocants, keyOf, locantFreeKey, stereoFreeKey } from './name-key.ts';
@@ -47,17 +49,20 @@ function formulaIndex(all: readonly Substance[]): ReadonlyMap<string, readonly S
   return index;
 }
 
-/**
- * Substances of that formula. A formula names a substance only where isomers are not to be
- * feared: with no carbon or one. Of any other it is a hint.
- */
+/** With no carbon or one, or as a salt without hydrogen (an oxalate): no isomers to be feared. */
+function namesOne({ counts }: Composition): boolean {
+  if ((counts.get('C') ?? 0) <= 1) return true;
+  return !counts.has('H') && [...counts.keys()].some((symbol) => elementOf(symbol)!.isMetal);
+}
+
+/** Substances of that formula. Where isomers are to be feared, it is only a hint. */
 function ofFormula(table: SubstanceTable, text: string): { sure: boolean; hits: Substance[] } {
   const none = { sure: false, hits: [] };
   if (!/^[A-Z([][\w()[\]·.,+-]*$/.test(text)) return none;
   const formula = readFormula(text);
   if (!formula.ok) return none;
   const hits = formulaIndex(table.all()).get(printHill(formula.composition)) ?? [];
-  return { sure: (formula.composition.counts.get('C') ?? 0) <= 1, hits: [...hits] };
+  return { sure: namesOne(formula.composition), hits: [...hits] };
 }
 
 /** A substance whose drawing shows no stereochemistry: a descriptor in the name adds to it. */

@@ -5,7 +5,7 @@ const PLUS = '+⁺';
 
 /** Digits of a text whose digits may be raised or lowered; anything else is left out. */
 export function digitsOf(text: string): string {
-  return [...text]
+  return Array.from(text)
     .map((c) => {
       const raised = SUPERSCRIPTS.indexOf(c);
       const lowered = SUBSCRIPTS.indexOf(c);
@@ -19,7 +19,7 @@ export interface ChargeRead {
   readonly end: number;
 }
 
-const signOf = (text: string): 1 | -1 => ([...text].some((c) => MINUS.includes(c)) ? -1 : 1);
+const signOf = (text: string): 1 | -1 => (Array.from(text).some((c) => MINUS.includes(c)) ? -1 : 1);
 
 const SIGN = `[${PLUS}${MINUS.replace('-', '\\-')}]`;
 /** What may follow a charge: nothing, a hydrate's dot, a space, the bracket around an ion. */

@@ -160,6 +160,20 @@ function meantByPercent(
   return { kind: byVolume ? 'volumePercent' : 'massPercent', value };
 }
 
+/** A mixed solvent, as 95 % ethanol, with the density of the mixture. */
+function asPoured({ substance, composition, ...solvent }: Material): Substance {
+  if (composition.length === 1 || solvent.density_g_mL === undefined) return substance;
+  const { densityT_C, ...rest } = substance;
+  const temperature = solvent.density_T_C ?? densityT_C;
+  return {
+    ...rest,
+    name: solvent.name,
+    density_g_mL: solvent.density_g_mL,
+    ...(temperature !== undefined && { densityT_C: temperature }),
+    sources: { ...substance.sources, density: solvent.densitySource ?? solvent.compositionSource },
+  };
+}
+
 function inSolvent(making: Making, strength: Strength): Made | Failure {
   const { words, substance, assumed } = making;
   const reading = making.read(words.solvent ?? 'water');
@@ -167,7 +181,7 @@ function inSolvent(making: Making, strength: Strength): Made | Failure {
   const solvent = reading.material;
   if (solvent.substance === substance)
     return failure('strength', `A strength means nothing of ${words.rest}.`, 'Leave it out.');
-  const made = compose(called(making), strength, solvent.substance);
+  const made = compose(called(making), strength, asPoured(solvent));
   if (!made.ok) return unsolved(made);
   assumed.push(...solvent.assumed, ...made.assumed);
   return {

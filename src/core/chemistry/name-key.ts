@@ -29,8 +29,21 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/decolorising/g, 'decolorizing'],
 ];
 
+/** Spellings already made: names come again at every keystroke. Emptied when it is full. */
+const made = new Map<string, string>();
+const MOST_KEPT = 10_000;
+
 /** The name in lower case and one spelling, with its spaces and hyphens still in place. */
 export function spelled(name: string): string {
+  const before = made.get(name);
+  if (before !== undefined) return before;
+  const text = spell(name);
+  if (made.size >= MOST_KEPT) made.clear();
+  if (name.length <= LONGEST) made.set(name, text);
+  return text;
+}
+
+function spell(name: string): string {
   let text = name.normalize('NFKC').slice(0, LONGEST).toLowerCase();
   for (const [pattern, replacement] of SPELLINGS) text = text.replace(pattern, replacement);
   return text.replace(/\s+/g, ' ').trim();
@@ -74,10 +87,9 @@ export function editDistance(a: string, b: string, limit: number): number {
   let beforeLast: number[] = [];
   let last = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
-    const row = new Array<number>(b.length + 1).fill(limit + 1);
-    row[0] = i;
+    const row = Array.from({ length: b.length + 1 }, (_, j) => (j === 0 ? i : limit + 1));
     const to = Math.min(b.length, i + limit);
-    let least = row[0];
+    let least = i;
     for (let j = Math.max(1, i - limit); j <= to; j++) {
       const same = a[i - 1] === b[j - 1];
       let cost = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + (same ? 0 : 1));

@@ -21,8 +21,8 @@ function reduce(rows: Rational[][], columns: number): number[] {
     const found = rows.findIndex((row, i) => i >= top && row[column]!.over !== 0n);
     if (found < 0) continue;
     [rows[top], rows[found]] = [rows[found]!, rows[top]!];
-    const lead = rows[top]![column]!;
-    rows[top] = rows[top]!.map((f) => divide(f, lead));
+    const lead = rows[top][column]!;
+    rows[top] = rows[top].map((f) => divide(f, lead));
     for (let i = 0; i < rows.length; i++) {
       const factor = rows[i]![column]!;
       if (i === top || factor.over === 0n) continue;

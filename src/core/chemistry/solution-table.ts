@@ -92,7 +92,10 @@ export function massFractionWhere(
   const at = (w: number): number => quantity(w, densityOn(curve, w)!.density_g_mL);
   let low = 0;
   let high = strongest(curve);
-  if (value < at(low) || value > at(high)) return undefined;
+  const most = at(high);
+  // 17.45 mol/L acetic acid is the pure acid, though its density gives 17.446.
+  if (high === 1 && value > most && value < 1.001 * most) return 1;
+  if (value < at(low) || value > most) return undefined;
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
     if (at(middle) < value) low = middle;

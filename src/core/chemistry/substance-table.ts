@@ -1,6 +1,6 @@
 import { keyOf, locantFreeKey, stereoFreeKey } from './name-key.ts';
-import { builtInSubstances } from './substance.ts';
-import type { Substance } from './substance.ts';
+import type { Substance } from './substance-make.ts';
+import { builtInSubstances } from './substance-rows.ts';
 
 /** How strictly a name is meant: as it is, without stereodescriptors, without locants. */
 export type KeyKind = 'full' | 'stereoFree' | 'locantFree';

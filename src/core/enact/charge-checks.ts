@@ -53,8 +53,12 @@ export function checkAmounts(
   if (stated !== undefined && mmol !== undefined && reckoned.measuredAs !== 'amount')
     if (differs(stated, mmol)) {
       const purity = stated.value / mmol;
-      const neat = use.material?.strength === undefined && use.material?.purity_percent === undefined;
-      if (neat && purity > 0.5 && purity < 1) found.push(impliedPurity(step, use, reckoned, stated, purity));
+      const neat =
+        reckoned.measuredAs === 'mass' &&
+        use.material?.strength === undefined &&
+        use.material?.purity_percent === undefined;
+      if (neat && purity > 0.5 && purity < 1)
+        found.push(impliedPurity(step, use, reckoned, stated, purity));
       else disagree(stated, `${figure(mmol)} mmol`);
     }
   if (basis !== undefined && mmol !== undefined && reckoned.measuredAs !== 'equivalents')

@@ -17,13 +17,6 @@ function run(sketch: Sketch, actuals?: Actuals): Enactment {
 }
 
 const codes = (e: Enactment) => e.diagnostics.map((d) => d.code);
-const phase = (e: Enactment, vessel: string) =>
-  Object.fromEntries(
-    (e.final.find((v) => v.vessel === vessel)?.phases ?? []).map((p) => [
-      p.phase,
-      p.contents.map((c) => c.substance).sort(),
-    ]),
-  );
 
 describe('the reduction of a ketone with borohydride, by hand', () => {
   const ketone = f.reaction(
@@ -41,7 +34,10 @@ describe('the reduction of a ketone with borohydride, by hand', () => {
     { verb: 'stir', moves: [f.stir('flask', 20), f.react('flask')] },
     {
       verb: 'quench',
-      moves: [f.charge(f.use('1 M hydrochloric acid', '10 mL'), 'flask'), f.react('flask', 'quench')],
+      moves: [
+        f.charge(f.use('1 M hydrochloric acid', '10 mL'), 'flask'),
+        f.react('flask', 'quench'),
+      ],
     },
     {
       verb: 'transfer',
@@ -133,7 +129,10 @@ describe('the reduction of a ketone with borohydride, by hand', () => {
   });
 
   it('counts a measured charge and a loss on a bench', () => {
-    const id = lines[0]!.moves[0]!.kind === 'move' ? (lines[0]!.moves[0] as { use: { id: string } }).use.id : '';
+    const id =
+      lines[0]!.moves[0]!.kind === 'move'
+        ? (lines[0]!.moves[0] as { use: { id: string } }).use.id
+        : '';
     const bench = run(sketch, {
       charges: new Map([[id, { mass_g: 1.1 }]]),
       nets: new Map([[netKey('11', 'receiver'), 0.9]]),
@@ -153,4 +152,3 @@ describe('the reduction of a ketone with borohydride, by hand', () => {
     expect(-massUnder(balances(bench.postings), 'unexplained')).toBeCloseTo(1.5 - 1.1402, 3);
   });
 });
-

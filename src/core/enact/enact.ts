@@ -54,7 +54,10 @@ export function enact(
   for (let n = 0; n < compiled.lines.length; n++) {
     run.line = compiled.lines[n]!;
     run.lineNumber = n;
-    for (const move of run.line.moves) MOVES[move.kind](run, move as never);
+    for (const move of run.line.moves) {
+      postArrivals(run, move);
+      MOVES[move.kind](run, move as never);
+    }
     finishLine(run);
     if (policy.trace) clock_min += traceLine(run, clock_min);
   }
@@ -72,6 +75,18 @@ export function enact(
     unquantified: run.unquantified,
     diagnostics: run.diagnostics,
   };
+}
+
+/**
+ * Materials that a sentence charges one after another arrive together: a salt with its water goes
+ * into solution at once. Any other move finds what came before it posted.
+ */
+function postArrivals(run: Run, next: Move): void {
+  const charged =
+    next.kind === 'move' && next.from === 'stock' && next.to.kind === 'vessel'
+      ? next.to.vessel
+      : undefined;
+  for (const v of run.vessels) if (v.incoming.length > 0 && v.plan.id !== charged) settle(run, v);
 }
 
 /** At the end of a sentence, what a split has parted and nobody has taken away mixes again. */

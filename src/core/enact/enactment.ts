@@ -32,8 +32,16 @@ export interface ReactionRun {
   readonly kind: 'declared' | 'side';
   readonly vessel: string;
   /** Before the reaction, in the vessel; Infinity for a reactant given in excess without a figure. */
-  readonly available: readonly { readonly substance: string; readonly coefficient: number; readonly amount_mmol: number }[];
-  readonly formed: readonly { readonly substance: string; readonly coefficient: number; readonly amount_mmol: number }[];
+  readonly available: readonly {
+    readonly substance: string;
+    readonly coefficient: number;
+    readonly amount_mmol: number;
+  }[];
+  readonly formed: readonly {
+    readonly substance: string;
+    readonly coefficient: number;
+    readonly amount_mmol: number;
+  }[];
   readonly extent_mmol: number;
   /** The substance that ran out first. */
   readonly limiting: string;
@@ -42,7 +50,11 @@ export interface ReactionRun {
 
 export interface PhaseState {
   readonly phase: PhaseName;
-  readonly contents: readonly { readonly substance: string; readonly amount_mmol: number; readonly mass_g: number }[];
+  readonly contents: readonly {
+    readonly substance: string;
+    readonly amount_mmol: number;
+    readonly mass_g: number;
+  }[];
   readonly mass_g: number;
   /** Undefined where a density is not known for what makes up more than a tenth of the mass. */
   readonly volume_mL?: number;
@@ -114,6 +126,10 @@ export interface Enactment {
   readonly final: readonly VesselState[];
   readonly substances: ReadonlyMap<string, Substance>;
   /** Amounts that were written without a figure, and so are not counted. */
-  readonly unquantified: readonly { readonly step: string; readonly name: string; readonly text: string }[];
+  readonly unquantified: readonly {
+    readonly step: string;
+    readonly name: string;
+    readonly text: string;
+  }[];
   readonly diagnostics: readonly Diagnostic[];
 }

@@ -37,8 +37,7 @@ export function writtenAmount_mmol(
   const density = use.material?.density_g_mL;
   if (perGram !== undefined && perGram > 0) {
     const { mass_g, volume_mL } = measures;
-    if (mass_g !== undefined)
-      return { value: mass_g.value * perGram, half: mass_g.half * perGram };
+    if (mass_g !== undefined) return { value: mass_g.value * perGram, half: mass_g.half * perGram };
     if (volume_mL !== undefined && density !== undefined) {
       const factor = perGram * density;
       return { value: volume_mL.value * factor, half: volume_mL.half * factor };

@@ -94,15 +94,13 @@ export interface Sketch {
 }
 
 export function program(sketch: Sketch): Program {
-  const lines = sketch.lines.map(
-    ({ verb, moves, slots }, i): ProgramLine => ({
-      stepId: String(i + 1),
-      verb,
-      moves,
-      slots: { manner: [], ...slots },
-      span: spanAt(i + 1),
-    }),
-  );
+  const lines = sketch.lines.map(({ verb, moves, slots }, i): ProgramLine => ({
+    stepId: String(i + 1),
+    verb,
+    moves,
+    slots: { manner: [], ...slots },
+    span: spanAt(i + 1),
+  }));
   const experiment: Experiment = {
     title: 'A test',
     header: {},
@@ -149,7 +147,11 @@ export const gas = (u: MaterialUse, vessel: string): Move => ({
 });
 type Part = NonNullable<Extract<Selector, { kind: 'phase' }>['phase']>;
 const taking = (part: Part | Selector | undefined): Selector =>
-  part === undefined ? { kind: 'all' } : typeof part === 'string' ? { kind: 'phase', phase: part } : part;
+  part === undefined
+    ? { kind: 'all' }
+    : typeof part === 'string'
+      ? { kind: 'phase', phase: part }
+      : part;
 export const pour = (from: string, into: string, part?: Part | Selector): Move => ({
   kind: 'move',
   from: 'vessel',

@@ -47,8 +47,7 @@ export function assignPhases(
   const m = liquidsOf(shelf, free, temperature_C);
   const aqueous = m.water > 0 && m.water > RULES.waterShare * (m.water + m.miscible);
   const carries = m.miscible > RULES.miscibleShare * (m.water + m.miscible);
-  const single =
-    aqueous && !layers && carries && m.organic <= RULES.organicToMiscible * m.miscible;
+  const single = aqueous && !layers && carries && m.organic <= RULES.organicToMiscible * m.miscible;
   const organicLayer = aqueous ? m.organic > 0 && !single : m.organic + m.miscible > 0;
   const organicLiquid = aqueous ? m.organic : m.organic + m.miscible;
   const dissolves =

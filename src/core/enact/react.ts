@@ -47,8 +47,7 @@ export function react(run: Run, move: ReactMove): void {
 
 function runDeclared(run: Run, v: Vessel, move: ReactMove): void {
   const { declared } = run.compiled;
-  const wanted = (n: number) =>
-    move.reaction === undefined || declared[n]!.id === move.reaction;
+  const wanted = (n: number) => move.reaction === undefined || declared[n]!.id === move.reaction;
   const ready: number[] = [];
   for (let n = 0; n < declared.length; n++)
     if (wanted(n) && !v.ran[n] && allPresent(v, declared[n]!)) ready.push(n);
@@ -250,4 +249,3 @@ function form(
     return { substance: shelf.substances[substance]!.id, coefficient, amount_mmol: quantity };
   });
 }
-

@@ -30,12 +30,18 @@ export const RULES = {
 
 /** g of water that a gram of the agent can bind, by substance id. */
 export const DRYING_CAPACITY_G_G: ReadonlyMap<string, number> = new Map(
-  rowsOf(dryingTable).map((row) => [(row['agent'] ?? '').toLowerCase(), numberIn(row['capacity_g_g']) ?? 0]),
+  rowsOf(dryingTable).map((row) => [
+    (row['agent'] ?? '').toLowerCase(),
+    numberIn(row['capacity_g_g']) ?? 0,
+  ]),
 );
 
 /** Gases that stay in water or alcohol, and the density that they count with there. */
 export const DISSOLVED_GAS_DENSITY_G_ML: ReadonlyMap<string, number> = new Map(
-  rowsOf(gasTable).map((row) => [(row['gas'] ?? '').toLowerCase(), numberIn(row['dissolved_density_g_mL']) ?? 1]),
+  rowsOf(gasTable).map((row) => [
+    (row['gas'] ?? '').toLowerCase(),
+    numberIn(row['dissolved_density_g_mL']) ?? 1,
+  ]),
 );
 
 /** Liquids other than water that dissolve salts. */

@@ -37,7 +37,8 @@ export interface SideReactionFault {
   readonly message: string;
 }
 
-let cached: { readonly reactions: SideReaction[]; readonly faults: SideReactionFault[] } | undefined;
+let cached:
+  { readonly reactions: SideReaction[]; readonly faults: SideReactionFault[] } | undefined;
 
 /** The fast side reactions that the kernel knows, read once. */
 export function sideReactions(): readonly SideReaction[] {
@@ -88,7 +89,7 @@ function balances(reactants: readonly SideTerm[], products: readonly SideTerm[])
 export function planSideReactions(shelf: Shelf, declared: readonly ReactionPlan[]): SidePlan[] {
   const rows = sideReactions();
   const reached = new Set<SideReaction>();
-  for (let grew = true; grew; ) {
+  for (let grew = true; grew;) {
     grew = false;
     for (const row of rows) {
       if (reached.has(row) || !row.reactants.every((t) => shelf.byId.has(t.substance.id))) continue;

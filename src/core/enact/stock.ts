@@ -34,10 +34,16 @@ export function takeFromStock(run: Run, move: StockMove): void {
     const quantity = part.quantity * share;
     if (quantity <= 0) continue;
     run.charged[substance]! += quantity;
-    if (v !== undefined)
-      v.incoming.push({ from: taken.account, substance, quantity, basis });
+    if (v !== undefined) v.incoming.push({ from: taken.account, substance, quantity, basis });
     else
-      post(run, taken.account, to.kind === 'waste' ? `waste/${to.stream}` : 'air', substance, quantity, basis);
+      post(
+        run,
+        taken.account,
+        to.kind === 'waste' ? `waste/${to.stream}` : 'air',
+        substance,
+        quantity,
+        basis,
+      );
   }
   if (v !== undefined) arrive(run, v, taken, move.asGas === true);
   if (run.policy.trace) {
@@ -77,7 +83,12 @@ function record(run: Run, taken: PlannedUse, move: StockMove): void {
     use: taken.use.id,
     name: taken.use.name,
     material: taken.material,
-    vessel: move.to.kind === 'vessel' ? move.to.vessel : move.to.kind === 'waste' ? move.to.stream : 'air',
+    vessel:
+      move.to.kind === 'vessel'
+        ? move.to.vessel
+        : move.to.kind === 'waste'
+          ? move.to.stream
+          : 'air',
     repeat: taken.takings,
     mass_g: taken.mass_g,
     measuredAs: taken.measuredAs,

@@ -194,8 +194,7 @@ function hand(
     const stays = Math.min(quantity, source.pinned[i]! * (quantity / source.held[SOLID]![i]!));
     loose = quantity - stays;
     post(run, from, into.plan.accounts[SOLID]!, i, stays, basis);
-    into.basis[i] =
-      quantityIn(into, i) > NOTHING ? Math.max(into.basis[i]!, basis) : basis;
+    into.basis[i] = quantityIn(into, i) > NOTHING ? Math.max(into.basis[i]!, basis) : basis;
     into.held[SOLID]![i]! += stays;
     into.pinned[i]! += stays;
   }
@@ -276,4 +275,3 @@ function measurePassage(
   }
   return volume_mL === undefined ? { mass_g } : { mass_g, volume_mL };
 }
-

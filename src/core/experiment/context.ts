@@ -30,6 +30,8 @@ const KIN: Readonly<Partial<Record<Role, readonly Role[]>>> = {
   distillate: ['product'],
 };
 
+const EXCESS: AnyAmount = { kind: 'unquantified', word: 'excess', text: 'excess', sense: 'excess' };
+
 export interface ContextTools {
   readonly lines: LineMap;
   /** Grows as sentences bring vessels along. */
@@ -44,6 +46,8 @@ export class ProcedureContext implements Context {
   private step = '';
   private span: Span = { start: 0, end: 0, line: 1, column: 1 };
   private uses = 0;
+  private lastName = '';
+  private organicFloats = true;
   private locate: (start: number, end: number) => Span = () => this.span;
   private readonly roles = new Map<Role, Ref>();
   private readonly asides = new Map<string, string>();
@@ -117,6 +121,8 @@ export class ProcedureContext implements Context {
     }
     const lies = raw.named === undefined ? undefined : this.whereIs(raw.named);
     if (lies !== undefined) return { vessel: lies, portion: raw.portion };
+    const called = raw.noun === undefined ? undefined : this.asideCalled(raw.noun);
+    if (called !== undefined) return { vessel: called, portion: raw.portion };
     const found = role && role !== 'mixture' ? this.role(role) : undefined;
     if (found) return raw.portion.kind === 'all' ? found : { vessel: found.vessel, portion: raw.portion };
     const vessel = this.focus ?? this.vessel('the flask', start);
@@ -173,6 +179,12 @@ export class ProcedureContext implements Context {
     }
   }
 
+  /** "the dichromate solution": where something of that name was put, or a vessel called so. */
+  private asideCalled(noun: string): string | undefined {
+    for (const [name, vessel] of [...this.asides, ...this.places].reverse()) if (name.includes(noun)) return vessel;
+    return this.tools.vessels.find((v) => v.name.toLowerCase().includes(noun))?.id;
+  }
+
   private whereIs(name: string): string | undefined {
     const key = name.toLowerCase();
     const bare = key.replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
@@ -183,17 +195,35 @@ export class ProcedureContext implements Context {
     this.tools.diagnostics.push({ code, severity: 'warning', message, hint, at: this.place() });
   }
 
-  materials(argument: Argument | undefined): MaterialUse[] {
+  materials(argument: Argument | undefined, options: { readonly excess?: boolean } = {}): MaterialUse[] {
     if (argument?.kind !== 'materials') return [];
-    return argument.materials.map((raw) => this.use(raw));
+    return argument.materials.map((raw) => {
+      const named = raw.name === '' ? { ...raw, name: this.lastName } : raw;
+      const counted = options.excess && named.amounts.length === 0 ? { ...named, amounts: [EXCESS] } : named;
+      return this.use(counted);
+    });
+  }
+
+  lies(name: string): Ref | undefined {
+    const vessel = this.whereIs(name);
+    return vessel === undefined ? this.role('product') : whole(vessel);
+  }
+
+  layerIs(layer: 'upper' | 'lower'): 'organic' | 'aqueous' {
+    return (layer === 'upper') === this.organicFloats ? 'organic' : 'aqueous';
   }
 
   private use(raw: RawMaterial): MaterialUse {
+    this.lastName = raw.name;
     const span = this.locate(raw.start, raw.end);
     const reading = this.tools.lookUp(raw);
     let material: Material | undefined;
     const at = { line: span.line, column: span.column, length: raw.end - raw.start, step: this.step };
-    if (reading.ok) material = reading.material;
+    if (reading.ok) {
+      material = reading.material;
+      const { substance, density_g_mL } = material;
+      if (substance.phase === 'organic' && density_g_mL !== undefined && raw.amounts.some((a) => a.kind === 'volume')) this.organicFloats = density_g_mL < 1;
+    }
     else
       this.tools.diagnostics.push({
         code: reading.kind === 'ambiguous' ? 'material-ambiguous' : 'material-unknown',

@@ -7,7 +7,7 @@ import type { Vocabulary } from './sentence/argument.ts';
 import { cleanText, spanOf } from './sentence/clean.ts';
 import type { CleanText } from './sentence/clean.ts';
 import type { Grammar, SentenceReading } from './sentence/read-sentence.ts';
-import { grammarOf, readSentence } from './sentence/read-sentence.ts';
+import { grammarOf, readCompound, readSentence } from './sentence/read-sentence.ts';
 import { splitSentences } from './sentence/split.ts';
 import type { Note, Span, Step } from './step.ts';
 import type { LineMap, Piece } from './text.ts';
@@ -15,6 +15,7 @@ import { slicePiece } from './text.ts';
 import { VERBS, VERB_OF } from './verbs/index.ts';
 
 let grammar: Grammar | undefined;
+const ready = (): Grammar => (grammar ??= grammarOf(VERBS));
 
 /** Reads a sentence of a document's vocabulary, remembering what it read before. */
 export type SentenceReader = (text: string) => SentenceReading | undefined;
@@ -25,8 +26,7 @@ export function sentenceReader(vocabulary: Vocabulary): SentenceReader {
   const memory = new Map<string, SentenceReading | undefined>();
   return (text) => {
     if (memory.has(text)) return memory.get(text);
-    grammar ??= grammarOf(VERBS);
-    const reading = direct(text) ?? readSentence(text, { text, start: 0 }, grammar, vocabulary);
+    const reading = direct(text) ?? readSentence(text, { text, start: 0 }, ready(), vocabulary);
     if (memory.size >= REMEMBERED) memory.clear();
     memory.set(text, reading);
     return reading;
@@ -36,7 +36,7 @@ export function sentenceReader(vocabulary: Vocabulary): SentenceReader {
 function direct(text: string): SentenceReading | undefined {
   for (const verb of VERBS) {
     const sentence = verb.direct?.(text);
-    if (sentence) return { sentence, trouble: [] };
+    if (sentence) return { sentence, trouble: [], cost: 0 };
   }
   return undefined;
 }
@@ -130,12 +130,14 @@ function readItem(clean: CleanText, read: SentenceReader): { piece: Piece; readi
     if (before?.reading && KEEPING.test(piece.text)) {
       const joined = join(clean, before.piece, piece);
       const reading = read(joined.text);
-      if (reading && reading.sentence.arguments.keep !== undefined && reading.sentence.unexplained.length <= before.reading.sentence.unexplained.length) {
+      if (reading && reading.cost <= before.reading.cost + 1.5) {
         found[found.length - 1] = { piece: joined, reading };
         continue;
       }
     }
-    for (const part of timedLead(piece)) found.push({ piece: part, reading: read(part.text) });
+    for (const part of timedLead(piece))
+      for (const { start, end, reading } of readCompound(part.text, ready(), read))
+        found.push({ piece: { text: part.text.slice(start, end), start: part.start + start }, reading });
   }
   return found;
 }

@@ -1,15 +1,20 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Composition } from '../chemistry/composition.ts';
-import { balance, describeExcess, isBalanced, readEquation } from '../chemistry/equation.ts';
+import { readEquation } from '../chemistry/equation.ts';
 import type { Term } from '../chemistry/equation.ts';
+import { settle } from '../chemistry/settle.ts';
 import { readReactionSmiles } from '../chemistry/reaction-smiles.ts';
 import type { Names } from './names.ts';
 import type { Section } from './outline.ts';
 import type { ReactionDeclaration, ReactionTerm } from './step.ts';
 import type { LineMap, Piece } from './text.ts';
 
+interface SideTerm extends Term {
+  readonly substance: ReactionTerm['substance'];
+}
+
 interface Side {
-  readonly terms: readonly { name: string; coefficient: number | null; substance: ReactionTerm['substance'] }[];
+  readonly terms: readonly SideTerm[];
 }
 
 /** Reads one equation a line, with its label before a colon and its remarks after semicolons. */
@@ -37,7 +42,7 @@ function readLine(line: Piece, number: number, lines: LineMap, names: Names, dia
   const sides = readSides(equationText!, names, report);
   if (!sides) return undefined;
   const id = label ? label[1]!.toLowerCase() : `reaction ${number}`;
-  const settled = settle(sides.left, sides.right, equationText!.trim(), report);
+  const settled = numbered(sides.left, sides.right, equationText!.trim(), report);
   const { conversion, basis } = readRemarks(remarks, names, report);
   return { id, text: rest.trim(), ...settled, conversion, ...(basis !== undefined && { basis }), span };
 }
@@ -56,7 +61,7 @@ function readSides(text: string, names: Names, report: Report): { left: Side; ri
     for (const { term, reading: name } of read)
       if (!name.ok) report('substance-unknown', 'error', name.message, name.hint, term.at, term.name.length);
     if (read.some(({ reading: name }) => !name.ok)) return undefined;
-    return { terms: read.flatMap(({ term, reading: name }) => (name.ok ? [{ name: term.name, coefficient: term.coefficient, substance: name.substance }] : [])) };
+    return { terms: read.flatMap(({ term, reading: name }) => (name.ok ? [{ ...term, substance: name.substance }] : [])) };
   };
   const left = side(reading.equation.left);
   const right = side(reading.equation.right);
@@ -75,7 +80,7 @@ function readSmilesSides(text: string, names: Names, report: Report): { left: Si
     for (const smiles of list) counts.set(smiles, (counts.get(smiles) ?? 0) + 1);
     const terms = [...counts].map(([name, coefficient]) => ({ name, coefficient, reading: names.substance(name) }));
     if (terms.some((term) => !term.reading.ok)) return undefined;
-    return { terms: terms.flatMap(({ name, coefficient, reading: read }) => (read.ok ? [{ name, coefficient, substance: read.substance }] : [])) };
+    return { terms: terms.flatMap(({ name, coefficient, reading: read }) => (read.ok ? [{ name, coefficient, at: 0, substance: read.substance }] : [])) };
   };
   const left = side(reading.reactants);
   const right = side(reading.products);
@@ -85,7 +90,7 @@ function readSmilesSides(text: string, names: Names, report: Report): { left: Si
 /** `[O]` and `[H]`: what an oxidant or a reductant delivers; their matter is drawn as left out. */
 const isDelivered = (name: string): boolean => /^\[[OH]\]$/.test(name.trim());
 
-function settle(left: Side, right: Side, text: string, report: Report): Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance'> {
+function numbered(left: Side, right: Side, text: string, report: Report): Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance'> {
   const all = [...left.terms, ...right.terms];
   const compositions = all.map((term) => term.substance.composition);
   const written = all.map((term) => term.coefficient ?? 1);
@@ -103,23 +108,17 @@ function settle(left: Side, right: Side, text: string, report: Report): Pick<Rea
     report('equation-open', 'warning', `${missing.join(' and ')} has no formula, so the equation cannot be balanced; its numbers are taken as written.`, 'Give its SMILES or formula under Substances.');
     return build(written, 'open');
   }
-  const portion = (t: Side['terms'][number]) => ({ c: t.substance.composition as Composition, n: t.coefficient ?? 1 });
-  const asWritten = isBalanced(left.terms.map(portion), right.terms.map(portion));
-  if (asWritten.balanced) return build(written, 'written');
-  const found = balance(left.terms.map((t) => portion(t).c), right.terms.map((t) => portion(t).c), { left: left.terms.map((t) => t.name), right: right.terms.map((t) => t.name) });
-  const anyWritten = all.some((t) => t.coefficient !== null && t.coefficient !== 1);
-  if (found.kind === 'balanced') {
-    const numbers = [...found.left, ...found.right];
-    if (anyWritten) {
-      const scaled = scaleTo(numbers, all.map((t) => t.coefficient));
-      report('equation-unbalanced', 'warning', `The numbers written do not balance: ${describeExcess(asWritten.excess)}`, `Balanced it reads ${printBalanced(left, right, scaled)}; that is used.`);
-      return build(scaled, 'found');
-    }
-    return build(numbers, 'found');
+  const half = (side: Side) => ({ terms: side.terms, compositions: side.terms.map((t) => t.substance.composition as Composition) });
+  const answer = settle(half(left), half(right));
+  if (answer.kind === 'settled') return build([...answer.left, ...answer.right], answer.by === 'written' ? 'written' : 'found');
+  if (answer.suggestion) {
+    const scaled = scaleTo([...answer.suggestion.left, ...answer.suggestion.right], all.map((t) => t.coefficient));
+    report('equation-unbalanced', 'warning', `The numbers written do not balance. ${answer.message}`, `Balanced it reads ${printBalanced(left, right, scaled)}; that is used.`);
+    return build(scaled, 'found');
   }
   report(
     'equation-open', 'warning',
-    `“${text}” does not balance as it stands (${found.message.replace(/[.]$/, '')}). Its numbers are taken at their word, and what it leaves out is kept in an account of its own.`,
+    `“${text}” does not balance as it stands (${answer.message.replace(/[.]$/, '')}). Its numbers are taken at their word, and what it leaves out is kept in an account of its own.`,
     'Write the missing reactants and by-products if they matter; [O] and [H] stand for what an oxidant or reductant delivers.',
   );
   return build(written, 'open');

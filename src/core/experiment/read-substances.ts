@@ -1,7 +1,8 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import { readAmount } from '../quantity/amount.ts';
 import type { SubstanceFacts, Substance } from '../chemistry/substance.ts';
-import { makeSubstance } from '../chemistry/substance.ts';
+import { findSubstance } from '../chemistry/find.ts';
+import { makeSubstance, tableWith } from '../chemistry/substance.ts';
 import type { Section } from './outline.ts';
 import type { LineMap } from './text.ts';
 
@@ -16,11 +17,19 @@ interface Draft {
   densityT_C?: number;
   meltingPoint_C?: number;
   boilingPoint_C?: number;
+  assay_percent?: number;
+}
+
+export interface SubstancesSection {
+  readonly substances: readonly Substance[];
+  /** Assays of this laboratory's bottles, by substance id. */
+  readonly assays: ReadonlyMap<string, number>;
 }
 
 /** Reads "- name: SMILES CCO; liquid; density 0.79 g/mL; bp 78 °C" lines. */
-export function readSubstances(section: Section, lines: LineMap, diagnostics: Diagnostic[]): Substance[] {
+export function readSubstances(section: Section, lines: LineMap, diagnostics: Diagnostic[]): SubstancesSection {
   const found: Substance[] = [];
+  const assays = new Map<string, number>();
   for (const line of section.lines) {
     const item = /^\s*(?:[-*+]|\d+[.)])\s+(.+)$/.exec(line.text);
     if (!item) continue;
@@ -30,16 +39,29 @@ export function readSubstances(section: Section, lines: LineMap, diagnostics: Di
     const colon = /:\s+/.exec(body);
     if (!colon) continue;
     const draft: Draft = { name: body.slice(0, colon.index).trim(), synonyms: [] };
-    for (const fact of body.slice(colon.index + colon[0].length).split(/;\s+|,\s+(?=(?:smiles|formula|cas|density|d\b|mp|bp|m\.p|b\.p|liquid|solid|gas|also|melting|boiling|state)\b)/i)) {
+    for (const fact of body.slice(colon.index + colon[0].length).split(/;\s+|,\s+(?=(?:smiles|formula|cas|density|d\b|mp|bp|m\.p|b\.p|liquid|solid|gas|assay|purity|also|melting|boiling|state)\b)/i)) {
       const trouble = readFact(fact.trim().replace(/\.$/, ''), draft);
       if (trouble)
         diagnostics.push({ code: 'substance-fact', severity: 'warning', message: trouble, hint: 'Known: SMILES, formula, CAS, density, mp, bp, also called, and solid, liquid or gas; parted by semicolons.', at: place });
     }
-    const made = makeSubstance({ ...(draft as SubstanceFacts), origin: 'document', source: 'the document' });
-    if (made.ok) found.push(made.substance);
+    const { assay_percent, ...facts } = draft;
+    const made = makeSubstance({ ...known(facts), ...(facts as SubstanceFacts), synonyms: [...(known(facts).synonyms ?? []), ...facts.synonyms], origin: 'document', source: 'the document' });
+    if (made.ok) {
+      found.push(made.substance);
+      if (assay_percent !== undefined) assays.set(made.substance.id, assay_percent);
+    }
     else diagnostics.push({ code: 'substance-unreadable', severity: 'error', message: made.message, hint: made.hint, at: place });
   }
-  return found;
+  return { substances: found, assays };
+}
+
+/** A line that only adds to what the table knows (another density) keeps the rest. */
+function known(draft: Omit<Draft, 'assay_percent'>): Partial<SubstanceFacts> {
+  if (draft.smiles !== undefined || draft.formula !== undefined) return {};
+  const found = findSubstance(tableWith([]), draft.name);
+  if (found.kind !== 'found') return {};
+  const { composition: _c, molarMass_g_mol: _m, molarMassU_g_mol: _u, id: _i, origin: _o, sources: _s, ...facts } = found.substance;
+  return { ...facts, synonyms: [...facts.synonyms, facts.name] };
 }
 
 const FACTS: readonly (readonly [RegExp, (value: string, draft: Draft) => string | undefined])[] = [
@@ -48,6 +70,7 @@ const FACTS: readonly (readonly [RegExp, (value: string, draft: Draft) => string
   [/^cas\s*(?:no\.?|number)?\s*[:=]?\s*([\d-]+)$/i, (value, draft) => void (draft.cas = value)],
   [/^(?:also called|also|aka|synonyms?|or)\s*[:=]?\s*(.+)$/i, (value, draft) => void draft.synonyms.push(...value.split(/\s*,\s+/))],
   [/^(?:state\s*[:=]?\s*)?(solid|liquid|gas)$/i, (value, draft) => void (draft.state = value.toLowerCase() as 'solid')],
+  [/^(?:assay|purity)\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%.*$/i, (value, draft) => void (draft.assay_percent = Number(value.replace(',', '.')))],
   [/^(?:density|d)\s*[:=]?\s*(.+)$/i, readDensity],
   [/^(?:mp|m\.p\.?|melting point|melting range)\s*[:=]?\s*(.+)$/i, (value, draft) => readPoint(value, (t) => void (draft.meltingPoint_C = t))],
   [/^(?:bp|b\.p\.?|boiling point|boiling range)\s*[:=]?\s*(.+)$/i, (value, draft) => readPoint(value, (t) => void (draft.boilingPoint_C = t))],

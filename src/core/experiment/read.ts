@@ -32,17 +32,23 @@ export function readExperiment(text: string): Experiment {
   const parts = outline(normal);
   const diagnostics: Diagnostic[] = [];
   const of = (kind: SectionKind) => parts.sections.filter((section) => section.kind === kind);
-  const substances = of('substances').flatMap((section) => readSubstances(section, lines, diagnostics));
+  const declared = of('substances').map((section) => readSubstances(section, lines, diagnostics));
+  const substances = declared.flatMap((section) => section.substances);
+  const assays = new Map(declared.flatMap((section) => [...section.assays]));
   const vessels = of('vessels').flatMap((section) => readVessels(section, lines, diagnostics));
   const { names, readerFor } = vocabularyOf(substances, vessels);
   const reactions = of('reaction').flatMap((section) => readReactions(section, lines, names, diagnostics));
   const product = productOf(of('product'), reactions, lines, names, diagnostics);
   const reader = readerFor(product.products.flatMap((p) => [p.name, p.substance.name]).map((name) => name.toLowerCase()));
-  const lookUp: Parameters<typeof readProcedure>[3]['lookUp'] = (raw) =>
-    names.material(raw.name, {
+  const lookUp: Parameters<typeof readProcedure>[3]['lookUp'] = (raw) => {
+    const given = {
       ...(raw.purity_percent !== undefined && { purity_percent: raw.purity_percent }),
       ...(raw.density_g_mL !== undefined && { density_g_mL: raw.density_g_mL }),
-    });
+    };
+    const reading = names.material(raw.name, given);
+    const assay = reading.ok && raw.purity_percent === undefined && reading.material.strength === undefined ? assays.get(reading.material.substance.id) : undefined;
+    return assay === undefined ? reading : names.material(raw.name, { ...given, purity_percent: assay });
+  };
   const growing = [...vessels];
   const procedures = of('procedure').map((section) => readProcedure(section, lines, reader, { lines, vessels: growing, lookUp, diagnostics }));
   diagnostics.push(...missing(parts.title, of('procedure'), reactions, product.products));

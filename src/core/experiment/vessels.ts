@@ -19,7 +19,7 @@ const NOUNS: readonly (readonly [RegExp, VesselShape])[] = [
   [/\b(bottles?|jars?)$/, 'bottle'],
   [/\bfunnels?$/, 'separatory funnel'],
   [/\bflasks?$/, 'round-bottom flask'],
-  [/\b(columns?|thimble|cartridge|vessel|container|reactor|cell)$/, 'other'],
+  [/\b(columns?|thimble|cartridge|vessel|container|reactor|cell|bomb|autoclave|can|crock|still|mortar|tank|bucket|jug|balloon|cup|syringe)$/, 'other'],
 ];
 
 export function shapeOf(phrase: string): VesselShape | undefined {
@@ -123,7 +123,7 @@ export function findVessel(
 /** A phrase that can only be a vessel: it ends in a vessel noun, or names one that is declared. */
 export function looksLikeVessel(text: string, vessels: readonly VesselDeclaration[]): boolean {
   const words = text.trim().split(/\s+/);
-  if (words.length > 9) return false;
+  if (words.length > 9 || /,|\b(?:into|to|and|with|which|then|onto|it|in|on|from|for|at|that)\b/i.test(text)) return false;
   const phrase = readVesselPhrase(text);
   if (phrase.words.length === 0) return false;
   return phrase.shape !== undefined || findVessel(phrase, vessels) !== undefined;

@@ -8,14 +8,7 @@
 export type Account = string;
 
 export type AccountKind =
-  | 'stock'
-  | 'vessel'
-  | 'air'
-  | 'waste'
-  | 'loss'
-  | 'reaction'
-  | 'unwritten'
-  | 'unexplained';
+  'stock' | 'vessel' | 'air' | 'waste' | 'loss' | 'reaction' | 'unwritten' | 'unexplained';
 
 export function accountKind(account: Account): AccountKind {
   const end = account.indexOf('/');

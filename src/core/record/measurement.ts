@@ -32,7 +32,7 @@ export interface Measurement {
 export function measurementOf(reading: Reading, what: string): Measurement {
   const { id, value, kind } = reading;
   const unit = kind === 'volume' ? 'mL' : 'g';
-  const named = reading.instrument === undefined ? undefined : findInstrument(reading.instrument);
+  const named = instrumentNamed(reading.instrument);
   const fitting = named?.unit === unit ? named : undefined;
   const instrument = fitting ?? (kind === 'mass' ? balanceByDecimals(reading) : undefined);
   if (instrument === undefined) {
@@ -57,6 +57,14 @@ export function measurementOf(reading: Reading, what: string): Measurement {
     basis: fitting === undefined ? 'assumed' : 'measured',
     shape: 'normal',
   };
+}
+
+/** By its name in the table, or by the readability that its own name gives: "balance 2 (0.001 g)". */
+function instrumentNamed(name: string | undefined): Instrument | undefined {
+  if (name === undefined) return undefined;
+  const readability = /(?<![\d.,])\d+(?:[.,]\d+)?\s*m?g(?![a-z])/i.exec(name)?.[0];
+  const known = findInstrument(name);
+  return known ?? (readability === undefined ? undefined : balanceForReading(readability));
 }
 
 function uncertaintyOf(instrument: Instrument, reading: Reading): number {

@@ -12,6 +12,7 @@ interface PlacedUse {
 export interface Places {
   readonly steps: ReadonlyMap<string, Step>;
   readonly uses: ReadonlyMap<string, PlacedUse>;
+  /** By step, and for a number without a letter by all the sentences of that item. */
   readonly usesByStep: ReadonlyMap<string, readonly PlacedUse[]>;
   readonly usesByName: ReadonlyMap<string, readonly PlacedUse[]>;
   readonly vessels: ReadonlyMap<string, string>;
@@ -19,6 +20,8 @@ export interface Places {
   readonly vesselOfStep: ReadonlyMap<string, string>;
   /** Steps that weigh a vessel, in order. */
   readonly weighings: ReadonlyMap<string, readonly string[]>;
+  /** The steps that weigh among the sentences of one item: "19b" for "19". */
+  readonly weighingSteps: ReadonlyMap<string, readonly string[]>;
 }
 
 export type Placed<T> =
@@ -45,6 +48,7 @@ function findPlaces(experiment: Experiment): Places {
   const vessels = new Map<string, string>();
   const vesselOfStep = new Map<string, string>();
   const weighings = new Map<string, string[]>();
+  const weighingSteps = new Map<string, string[]>();
   for (const vessel of experiment.vessels) {
     vessels.set(plainName(vessel.name), vessel.id);
     vessels.set(plainName(vessel.id), vessel.id);
@@ -55,6 +59,7 @@ function findPlaces(experiment: Experiment): Places {
       const placed = { use, step, names: namesOf(use) };
       uses.set(use.id.toLowerCase(), placed);
       push(usesByStep, step.id, placed);
+      if (itemOf(step.id) !== step.id) push(usesByStep, itemOf(step.id), placed);
       for (const name of placed.names) push(usesByName, name, placed);
     }
     const worked = step.slots.on ?? [];
@@ -62,9 +67,16 @@ function findPlaces(experiment: Experiment): Places {
     if (vessel === undefined) continue;
     vesselOfStep.set(step.id, vessel);
     vessels.set(plainName(vessel), vessels.get(plainName(vessel)) ?? vessel);
-    if (step.verb === 'weigh') push(weighings, vessel, step.id);
+    if (step.verb !== 'weigh') continue;
+    push(weighings, vessel, step.id);
+    push(weighingSteps, itemOf(step.id), step.id);
   }
-  return { steps, uses, usesByStep, usesByName, vessels, vesselOfStep, weighings };
+  return { steps, uses, usesByStep, usesByName, vessels, vesselOfStep, weighings, weighingSteps };
+}
+
+/** The number of a step without the letter of its sentence: on paper only the number stands. */
+export function itemOf(step: string): string {
+  return step.replace(/(\d)[a-z]+$/, '$1');
 }
 
 function push<T>(map: Map<string, T[]>, key: string, value: T): void {

@@ -1,4 +1,5 @@
 import { sumOf } from './charges.ts';
+import { itemOf } from './place.ts';
 import type { Places } from './place.ts';
 import type { BenchRun, Reading, RecordDiagnostic, RunNet, Term } from './run.ts';
 
@@ -60,7 +61,7 @@ function settle(
   places: Places,
   diagnostics: RecordDiagnostic[],
 ): Reading | undefined {
-  const where = vessel ?? (step === undefined ? undefined : places.vesselOfStep.get(step));
+  const where = vessel ?? vesselWeighedIn(step, places);
   if (where === undefined) {
     diagnostics.push(ask(reading, 'does not say which vessel was weighed', 'Name the vessel.'));
     return undefined;
@@ -69,16 +70,37 @@ function settle(
     return { ...reading, vessel: where, ...(step === undefined ? {} : { step }) };
   }
   const weighed = places.weighings.get(where) ?? [];
-  const when = step ?? (weighed.length === 1 ? weighed[0] : undefined);
+  const when = weighingStep(step, weighed);
   if (when === undefined) {
+    const what =
+      step === undefined
+        ? 'does not say at which step it was made'
+        : `is at step ${step}, which does not weigh the ${where}`;
     const hint =
-      weighed.length > 1
-        ? `The ${where} is weighed in steps ${weighed.join(', ')}: say which.`
+      weighed.length > 0
+        ? `The ${where} is weighed in step ${weighed.join(', ')}: say which.`
         : `No step weighs the ${where}: say after which step it was.`;
-    diagnostics.push(ask(reading, 'does not say at which step it was made', hint));
+    diagnostics.push(ask(reading, what, hint));
     return undefined;
   }
   return { ...reading, vessel: where, step: when };
+}
+
+/** The vessel that a step weighs; "19" may mean the weighing in its second sentence. */
+function vesselWeighedIn(step: string | undefined, places: Places): string | undefined {
+  if (step === undefined) return undefined;
+  const weighing = places.weighingSteps.get(step);
+  return places.vesselOfStep.get(weighing?.length === 1 ? weighing[0]! : step);
+}
+
+/**
+ * The step of the procedure that a weighing belongs to: the one named, a later sentence of it, or
+ * the only one there is. A vessel that no step weighs may be weighed at any.
+ */
+function weighingStep(step: string | undefined, weighed: readonly string[]): string | undefined {
+  if (step === undefined) return weighed.length === 1 ? weighed[0] : undefined;
+  if (weighed.length === 0 || weighed.includes(step)) return step;
+  return weighed.findLast((each) => itemOf(each) === step);
 }
 
 function ask(reading: Reading, what: string, hint: string): RecordDiagnostic {

@@ -57,7 +57,8 @@ function checkProducts(run: Run): ReadonlySet<Vessel> {
     if (i === undefined || !(seen(run, i) > NOTHING)) continue;
     if (!weighed) {
       const message = `${product.name} is made but never weighed.`;
-      const hint = 'Weigh it ("Weigh the solid."), with the vessel tared, or no yield can be reported.';
+      const hint =
+        'Weigh it ("Weigh the solid."), with the vessel tared, or no yield can be reported.';
       sayAt(run, last.stepId, product.span, 'product-not-weighed', 'warning', message, hint);
       continue;
     }

@@ -70,7 +70,10 @@ function underReducedPressure(
   meant: readonly number[],
 ): readonly number[] {
   if (v.unknown) return [];
-  const range = [rule.from_C, rule.to_C].filter((t) => t !== undefined).map(figure).join(' to ');
+  const range = [rule.from_C, rule.to_C]
+    .filter((t) => t !== undefined)
+    .map(figure)
+    .join(' to ');
   const found = meant.filter((i) => canDistil(run, i));
   const names = listed(found.map((i) => nameOf(run, i)));
   say(

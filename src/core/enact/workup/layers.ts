@@ -9,7 +9,6 @@ import {
   AQUEOUS,
   NOTHING,
   ORGANIC,
-
   phaseDensity_g_mL,
   phaseMass_g,
   quantityIn,
@@ -101,4 +100,3 @@ function orderAssumed(run: Run, v: Vessel): void {
     'Give its densities under Substances, or say "organic layer" and "aqueous layer".',
   );
 }
-

@@ -53,8 +53,10 @@ const readList: Reader = (piece, vocabulary) => {
   if (materials.length === 0) return undefined;
   let cost = 0;
   for (const material of materials) {
-    if (material.name === '' || /^(?:it|them|this|everything)$/i.test(material.name)) return undefined;
-    if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
+    if (/^(?:it|them|this|everything)$/i.test(material.name)) return undefined;
+    if (/\b(?:to|into|onto) (?:the|a|an)\b/i.test(material.name)) cost += 8;
+    if (material.name === '') cost += 1.5;
+    else if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
     else if (material.amounts.length === 0) cost += 0.6;
     if (material.name.split(' ').length > 8) cost += 6;
   }
@@ -71,7 +73,7 @@ const readTime: Reader = (piece) => {
 const readTemperature: Reader = (piece) => {
   const text = piece.text
     .replace(/^(?:the|a|about the)\s+/i, '')
-    .replace(/^temperature of\s+/i, '')
+    .replace(/^(?:(?:head|bath|oil-bath|internal|still-head) )?temperature of\s+(?:about\s+)?/i, '')
     .replace(/^between\s+(.+?)\s+and\s+/i, '$1–');
   const amount = readAmount(text);
   return amount.kind === 'temperature' ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
@@ -139,6 +141,15 @@ const readStream: Reader = (piece) => {
   return { argument: { kind: 'stream', stream: stream === '' ? 'general' : stream }, cost: 0 };
 };
 
+/** A time that needs no word before it. */
+const readBareTime: Reader = (piece, vocabulary) =>
+  /^(?:overnight|briefly|until (?:the )?next|until tomorrow|a few (?:minutes|seconds)|a further|another)\b/i.test(piece.text) ? readTime(piece, vocabulary) : undefined;
+
+const readPressure: Reader = (piece) => {
+  const amount = readAmount(piece.text.trim());
+  return amount.kind === 'pressure' ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
+};
+
 const KEEPS: readonly (readonly [RegExp, RawKeep])[] = [
   [/^(both|both parts|both layers|everything)$/, 'both'],
   [/(upper|top)( \w+)? ?(layers?|phases?)?$/, 'upper'],
@@ -149,12 +160,12 @@ const KEEPS: readonly (readonly [RegExp, RawKeep])[] = [
   [/(solids?|crystals|precipitate|cake|product|powder|residue|metal|salt|needles|crude)$/, 'solid'],
 ];
 
-const readKeep: Reader = (piece, { vessels, products }) => {
+const readKeep: Reader = (piece, { vessels, products, knows }) => {
   const text = piece.text.trim().toLowerCase().replace(/[,:]$/, '');
   const split = /^(.*?)\s+(?:in|into|on)\s+(.+)$/.exec(text);
   const vesselPhrase = split && looksLikeVessel(split[2]!, vessels) ? split[2]! : undefined;
   const what = (vesselPhrase ? split![1]! : text).replace(/^(?:the|all the|this|each|each of the|combined)\s+/, '');
-  const found = KEEPS.find(([pattern]) => pattern.test(what))?.[1] ?? (products.includes(what) ? 'solid' : undefined);
+  const found = KEEPS.find(([pattern]) => pattern.test(what))?.[1] ?? (products.includes(what) || knows(what) ? 'solid' : undefined);
   if (!found) return undefined;
   return { argument: { kind: 'keep', what: found, ...(vesselPhrase !== undefined && { vesselPhrase }), start: piece.start }, cost: 0 };
 };
@@ -177,6 +188,8 @@ export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {
   refs: readRefs,
   materials: readList,
   time: readTime,
+  bareTime: readBareTime,
+  pressure: readPressure,
   temperature: readTemperature,
   bath: readBath,
   portions: readPortions,

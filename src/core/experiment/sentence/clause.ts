@@ -101,11 +101,12 @@ export class ClauseReader {
       }
       if (token.depth > 0) continue;
       if (
-        /^[,:]$/.test(token.word) ||
+        /^[,:;]$/.test(token.word) ||
         token.word.startsWith('(') ||
         token.word === 'and' ||
         token.word === 'then' ||
-        ready.clauses.some(({ words }) => words.every((word, k) => tokens[i + k]?.word === word)) ||
+        ready.clauses.some(({ words }) => words.length > 0 && words.every((word, k) => tokens[i + k]?.word === word)) ||
+        token.word === 'overnight' ||
         phraseAt(ready.manners, tokens, i) !== undefined ||
         phraseAt(MANNER_TABLE, tokens, i) !== undefined
       )

@@ -86,7 +86,7 @@ function separate(piece: Piece): Piece[] {
     if (c === '(' || c === '[') depth++;
     else if (c === ')' || c === ']') depth = Math.max(0, depth - 1);
     if (depth > 0) continue;
-    const word = /^(?:,\s+(?:and\s+|then\s+)?(?:finally\s+)?|\s+and\s+(?:then\s+|finally\s+)?|\s+plus\s+|\s+\+\s+|\s+with\s+|\s+dissolved in\s+|\s+suspended in\s+|\s+diluted with\s+)/i.exec(text.slice(i, i + 24));
+    const word = /^(?:,?\s+(?:diluted|wetted|moistened|mixed) with\s+|,\s+(?:and\s+|then\s+)?(?:finally\s+)?|\s+and\s+(?:then\s+|finally\s+)?|\s+plus\s+|\s+\+\s+|\s+with\s+|,?\s+(?:dissolved|suspended|slurried) in\s+)/i.exec(text.slice(i, i + 26));
     const inWord = inSolution ? /^\s+in\s+/i.exec(text.slice(i, i + 6)) : null;
     const cut = word ?? inWord;
     if (!cut) continue;
@@ -119,7 +119,7 @@ function readItem(item: Piece, trouble: MaterialTrouble[]): Draft {
   at += rest.length - bare.length;
   rest = readBrackets(bare, item.start + at, draft, trouble);
   rest = readTrailing(rest, item.start + at, draft, trouble);
-  draft.name = rest.replace(/\s+/g, ' ').replace(/[\s,:]+$/, '').trim();
+  draft.name = rest.replace(/\s+/g, ' ').replace(/[\s,:;]+$/, '').trim();
   return draft;
 }
 
@@ -176,7 +176,7 @@ function findBracket(text: string, search: number): { from: number; to: number }
       if (text[j] === '(') depth++;
       else if (text[j] === ')' && --depth === 0) {
         const inner = text.slice(i + 1, j);
-        if (/\d|excess|some|little|drops?/i.test(inner) && !isNamePart(inner)) return { from: i, to: j };
+        if (/\d|excess|some|little|drops?|crystals?|spatula|pinch/i.test(inner) && !isNamePart(inner)) return { from: i, to: j };
         i = j;
         break;
       }
@@ -204,13 +204,14 @@ function readBracketPiece(piece: string, start: number, draft: Draft, trouble: M
     return true;
   }
   if (/^(?:limiting(?: reagent)?|basis|1 equiv, limiting)$/i.test(piece)) return true;
-  const reading = readAmountAt(piece, 0);
+  const words = piece.replace(/^(?:one|an?) (?:very )?(?:(?:small|tiny|single) )?(?=[a-z])/i, 'a ');
+  const reading = readAmountAt(words, 0);
   if (reading.kind === 'refused') {
     note(reading, start, trouble);
     return true;
   }
   if (reading.kind !== 'amount' || !isQuantity(reading.amount)) return false;
-  const after = piece.slice(reading.end).trim();
+  const after = words.slice(reading.end).trim();
   if (after !== '' && !/^(?:each|portions?|in all|in total|total|limiting|excess|theor\w*)$/i.test(after)) return false;
   take(reading.amount, draft);
   return true;

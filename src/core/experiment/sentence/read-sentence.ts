@@ -12,6 +12,15 @@ import { tokenise } from './token.ts';
 export interface SentenceReading {
   readonly sentence: RawSentence;
   readonly trouble: readonly MaterialTrouble[];
+  /** How much speaks against the reading; a word that nothing explains counts 10. */
+  readonly cost: number;
+}
+
+/** One of the sentences that "and", "then" and commas join, with its reading. */
+export interface SentencePart {
+  readonly start: number;
+  readonly end: number;
+  readonly reading: SentenceReading | undefined;
 }
 
 interface Head {
@@ -35,7 +44,7 @@ export function grammarOf(verbs: readonly Verb[]): Grammar {
     const ready: ReadyVerb = {
       verb,
       clauses: verb.clauses
-        .flatMap((form) => form.words.map((words) => ({ words: words.split(' '), form })))
+        .flatMap((form) => form.words.length === 0 ? [{ words: [], form }] : form.words.map((words) => ({ words: words.split(' '), form })))
         .sort((a, b) => b.words.length - a.words.length),
       manners: phraseTable(verb.manners ?? {}),
     };
@@ -135,13 +144,16 @@ function passiveOrder(tokens: readonly Token[], lead: number, p: number, passive
 
 /** "Allow the mixture to cool to room temperature" -> "cool the mixture to room temperature". */
 function allowOrder(tokens: readonly Token[], p: number, grammar: Grammar): Order | undefined {
+  const bare = tokens[p]!.word === 'let';
   for (let k = p + 1; k < tokens.length - 1; k++) {
-    if (tokens[k]!.word !== 'to' || tokens[k]!.depth > 0) continue;
-    const next = tokens[k + 1]!;
+    if (tokens[k]!.depth > 0) continue;
+    const to = tokens[k]!.word === 'to';
+    if (!to && !(bare && k > p + 1 && grammar.heads.has(tokens[k]!.word))) continue;
+    const next = to ? tokens[k + 1]! : tokens[k]!;
     const head = next.word === 'stand' || next.word === 'sit' || next.word === 'settle' || next.word === 'react' ? 'stand' : next.word;
     if (!grammar.heads.has(head)) continue;
     const subject = tokens.slice(p + 1, k);
-    const rest = tokens.slice(k + 2);
+    const rest = tokens.slice(to ? k + 2 : k + 1);
     const ordered = [{ ...next, word: head }, ...subject, ...rest];
     return { tokens: ordered, breaks: new Set([1, 1 + subject.length]), headAt: 0, penalty: 0 };
   }
@@ -178,9 +190,59 @@ export function readSentence(
   if (!best) return undefined;
   const { parting } = best;
   if (parting.unexplained.length > Math.max(2, 0.34 * tokens.length)) return undefined;
-  return { sentence: sentenceOf(best.ready.verb, best.head, parting), trouble: parting.trouble };
+  return { sentence: sentenceOf(best.ready.verb, best.head, parting), trouble: parting.trouble, cost: best.cost };
 }
 
 function sentenceOf(verb: Verb, head: readonly string[], parting: Parting): RawSentence {
   return { verb: verb.kind, head: head.join(' '), arguments: parting.slots, manner: parting.manner, unexplained: parting.unexplained };
+}
+
+const JOINING = new Set(['and', 'then', ',', ';']);
+const SPLIT_COST = 0.5;
+const UNREAD_COST = 60;
+const PARTS_LIMIT = 7;
+
+/**
+ * "Stopper the funnel, shake it, and draw off the lower layer": where a joining word is followed by
+ * a verb, a new sentence may begin. Of all ways to part it, the one that costs least is taken.
+ */
+export function readCompound(
+  text: string,
+  grammar: Grammar,
+  read: (text: string) => SentenceReading | undefined,
+): SentencePart[] {
+  const tokens = tokenise({ text, start: 0 });
+  const cuts = [0];
+  for (let i = 1; i < tokens.length && cuts.length < PARTS_LIMIT; i++)
+    if (tokens[i]!.depth === 0 && JOINING.has(tokens[i - 1]!.word) && beginsSentence(tokens, i, grammar)) cuts.push(i);
+  if (cuts.length === 1) return [{ start: 0, end: text.length, reading: read(text) }];
+  cuts.push(tokens.length);
+  interface Way { readonly cost: number; readonly parts: readonly SentencePart[] }
+  const best: (Way | undefined)[] = [{ cost: 0, parts: [] }];
+  for (let to = 1; to < cuts.length; to++) {
+    for (let from = 0; from < to; from++) {
+      const before = best[from];
+      if (!before) continue;
+      const part = partBetween(text, tokens, cuts[from]!, cuts[to]!, read);
+      const cost = before.cost + (part.reading?.cost ?? UNREAD_COST) + (from > 0 ? SPLIT_COST : 0);
+      if (!best[to] || cost < best[to]!.cost) best[to] = { cost, parts: [...before.parts, part] };
+    }
+  }
+  return [...(best.at(-1)?.parts ?? [])];
+}
+
+function beginsSentence(tokens: readonly Token[], i: number, grammar: Grammar): boolean {
+  const word = tokens[i]!.word;
+  if (/^(?:for|at)$/.test(word)) return tokens[i - 1]!.word === 'then';
+  return grammar.heads.has(word) || /^(?:allow|let|leave|slowly|carefully|gently|cautiously|stopper|vent)$/.test(word);
+}
+
+function partBetween(text: string, tokens: readonly Token[], from: number, to: number, read: (text: string) => SentenceReading | undefined): SentencePart {
+  let last = to;
+  while (last > from + 1 && JOINING.has(tokens[last - 1]!.word)) last--;
+  const start = tokens[from]!.start;
+  const end = tokens[last - 1]!.end;
+  const words = text.slice(start, end);
+  // "then for 30 min in ice" goes on with what was said of the time before
+  return { start, end, reading: read(/^(?:for|at) /i.test(words) && from > 0 ? `leave ${words}` : words) };
 }

@@ -25,6 +25,8 @@ export interface RawRef {
   readonly vesselPhrase?: string;
   /** A material by its name: "the zinc", wherever it was put last. */
   readonly named?: string;
+  /** A word that tells it from other mixtures: "the dichromate solution". */
+  readonly noun?: string;
   readonly portion: Portion;
   /** "the combined organic layers": several things. */
   readonly plural: boolean;
@@ -46,7 +48,7 @@ const ROLES: readonly (readonly [RegExp, Role])[] = [
   [/^(oily |solid |crude |dark |remaining |viscous )*residues?$/, 'residue'],
   [/^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*products?$/, 'product'],
   [/^(purified|recrystalli[sz]ed|dry|dried|pure) (crystals|solid|material)$/, 'product'],
-  [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|drying agent|catalyst|flakes|pieces|sludge)$/, 'solid'],
+  [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|drying agent|catalyst|flakes|pieces|sludge|pad|paste|tar|mass of crystals|lump|cakes|product cake)$/, 'solid'],
   [/^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|phases|mass|batch|brew|reactants?|ylide|broth|charge)( in it)?$/, 'mixture'],
 ];
 
@@ -123,10 +125,18 @@ function readWhole(
     return { ...base, vesselPhrase: text.trim(), plural: false };
   if (role !== undefined && (determined || role !== 'mixture' || /^(contents|layers|combined)/.test(rest)))
     return { ...base, role, plural: isPlural(rest) };
+  const mixture = /^(?:[\p{L}-]+ ){0,2}?(?:cooled |hot |cold |warm |resulting )*([\p{L}-]+) (?:solution|mixture|suspension|liquid|oil|slurry)$/u.exec(rest);
   const named = rest.replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
   if (determined && (knows(rest) || knows(named))) return { ...base, named: rest, plural: false };
+  if (!determined) return undefined;
+  if (CLASS_NOUN.test(rest)) return { ...base, role: 'product', noun: rest.split(' ').at(-1)!, plural: false };
+  if (mixture) return { ...base, role: 'mixture', noun: mixture[1]!, plural: false };
+  if (/^(?:[\p{L}-]+ ){1,3}(?:crystals|solid|precipitate|powder|needles|plates|cake)$/u.test(rest)) return { ...base, role: 'solid', plural: false };
   return undefined;
 }
+
+/** A product called by its class: "the ketone". */
+const CLASS_NOUN = /^(?:(?:crude|dry|dried|pure|wet|liquid|solid|cold|cooled|tertiary|oily) )*(?:ketone|alcohol|ester|acid|chloride|bromide|iodide|halide|amine|amide|anilide|aldehyde|alkene|hydrocarbon|nitrile|imine|oxime|phenol|lactone|anhydride|chalcone|enol ether|carbinol|diol|quinone|lactam|sulfonamide|azo dye|dye|hydrazone|base|free base|acetate|benzoate|salt|complex)$/;
 
 function roleOf(text: string, products: readonly string[]): Role | undefined {
   const words = text.trim();

@@ -19,7 +19,9 @@ function lower({ slots }: Step): Move[] {
 function resolve(raw: RawSentence, context: Context): Slots {
   const { uses, aside } = gather(context, raw);
   const target = context.refOf(raw.arguments.into);
-  const into = target?.vessel ?? context.focus ?? context.vessel('the flask', 0);
+  const elsewhere = raw.arguments.otherInto === undefined ? undefined : context.vesselOf(raw.arguments.otherInto);
+  if (elsewhere !== undefined && target && target.vessel !== elsewhere) aside.push(target);
+  const into = elsewhere ?? target?.vessel ?? context.focus ?? context.vessel('the flask', 0);
   context.setFocus(into);
   context.placed(uses, into);
   return { materials: uses, ...(aside.length > 0 && { on: aside }), into, ...conditions(raw) };
@@ -35,11 +37,12 @@ export const add: Verb = {
   clauses: [
     { words: TARGETS, kind: 'ref', slot: 'into' },
     { words: TARGETS, kind: 'vessel', slot: 'into' },
-    { words: ['with', 'followed by', 'then', 'and then'], kind: 'materials', slot: 'with' },
+    { words: ['with', 'followed by', 'then', 'and then', 'to', 'into', 'onto'], kind: 'materials', slot: 'with' },
+    { words: ['in'], kind: 'vessel', slot: 'into' },
     OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, ENDPOINT, PORTIONS,
     { words: ['for', 'for a further'], kind: 'time', slot: 'over' },
   ],
-  fits: (raw) => raw.arguments.materials !== undefined,
+  fits: (raw) => raw.arguments.materials !== undefined || raw.manner.some((m) => m === 'boiling chips' || m === 'with a stir bar'),
   resolve,
   print: (slots, w) => `Add ${w.materials(slots.materials ?? [])} to ${w.vessel(slots.into!)}${w.tail(slots)}`,
   lower,
@@ -48,6 +51,7 @@ export const add: Verb = {
 /** Sentences that name the contents first: "Dilute the mixture with water 20 mL". */
 export const treat: Verb = {
   ...add,
+  fits: (raw) => raw.arguments.materials !== undefined,
   about: 'Dilute, treat, acidify, basify or neutralise what a vessel holds.',
   forms: ['Dilute {contents} with {material} {amount}', 'Acidify {contents} with {material} {amount} until pH {number}'],
   examples: ['Dilute the mixture with water 20 mL', 'Acidify the aqueous layer with 6 M hydrochloric acid 5 mL until pH 1'],
@@ -55,6 +59,7 @@ export const treat: Verb = {
   object: [{ kind: 'ref', slot: 'into' }],
   clauses: [
     { words: ['with', 'in', 'by adding', 'by the addition of', 'by addition of', 'using', 'acidic with', 'alkaline with', 'basic with'], kind: 'materials', slot: 'materials' },
+    { words: ['in', 'into'], kind: 'vessel', slot: 'otherInto' },
     OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, ENDPOINT, PORTIONS,
     { words: ['for'], kind: 'time', slot: 'time' },
   ],
@@ -75,4 +80,16 @@ export const dissolve: Verb = {
     { words: ['for'], kind: 'time', slot: 'time' },
   ],
   fits: (raw) => raw.arguments.materials?.kind === 'materials' && (raw.arguments.with !== undefined || raw.arguments.materials.materials.length > 1),
+};
+
+/** "Heat water 300 mL to 70 °C in the beaker": a material brought to a temperature where it is put. */
+export const warmed: Verb = {
+  ...add,
+  about: 'Put a material into a vessel and bring it to a temperature.',
+  forms: ['Heat {material} {amount} to {temperature} in {vessel}', 'Cool {material} {amount} in ice in {vessel}'],
+  examples: ['Heat water 300 mL to 70 °C in the beaker'],
+  heads: ['heat', 'warm', 'cool', 'boil', 'chill'],
+  object: [{ kind: 'materials', slot: 'materials' }],
+  clauses: [{ words: ['in', 'into'], kind: 'vessel', slot: 'into' }, AT, BATH, UNTIL],
+  fits: (raw) => raw.arguments.materials?.kind === 'materials' && raw.arguments.materials.materials.some((m) => m.amounts.length > 0),
 };

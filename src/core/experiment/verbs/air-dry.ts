@@ -10,11 +10,11 @@ export const airDry: Verb = {
   heads: ['air-dry', 'air dry', 'dry', 'suck dry', 'press dry', 'leave', 'oven-dry', 'spread', 'pat dry', 'draw air through', 'pull air through', 'press', 'suck air through', 'blot'],
   participles: { sucked: 'suck dry', drawn: 'draw air through' },
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
-  clauses: [{ words: ['on', 'in', 'onto'], kind: 'vessel', slot: 'into' }, ...CONDITIONS],
+  clauses: [{ words: ['on', 'in', 'onto'], kind: 'vessel', slot: 'into' }, { words: ['over'], kind: 'detail', slot: 'detail' }, ...CONDITIONS],
   manners: {
     'in air': 'in air', 'in the air': 'in air', 'on the filter': 'on the filter', 'in an oven': 'oven', 'in the oven': 'oven', 'in a drying oven': 'oven', 'in a desiccator': 'desiccator', 'in the desiccator': 'desiccator', 'in a vacuum desiccator': 'desiccator', 'under vacuum': 'vacuum', 'at the pump': 'vacuum', 'by suction': 'vacuum', 'under suction': 'vacuum', 'on the pump': 'vacuum', 'in vacuo': 'vacuum', 'between filter papers': 'blotted', 'between sheets of filter paper': 'blotted', 'on filter paper': 'blotted', 'on a filter paper': 'blotted', dry: 'dry', 'to dry': 'to dry', 'by drawing air through': 'vacuum', 'by drawing air through it': 'vacuum', 'by drawing air through them': 'vacuum', 'to constant mass': 'to constant mass', 'to constant weight': 'to constant mass', 'on a watch glass': 'on a watch glass', 'on the watch glass': 'on a watch glass', 'on a clock glass': 'on a watch glass', 'in a warm oven': 'oven', 'in a hood': 'in the hood', overnight: 'overnight', 'on the filter paper': 'on the filter', 'until next week': 'overnight', 'flat': 'flat', 'in a thin layer': 'flat',
   },
-  fits: (raw) => raw.arguments.on !== undefined && (!/^(?:leave|spread|press)$/.test(raw.head) || raw.manner.some((m) => /dry|air|filter|vacuum|oven|desiccator|blotted|watch glass/.test(m))),
+  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.detail === undefined || raw.manner.some((m) => m === 'desiccator' || m === 'vacuum')) && (!/^(?:leave|spread|press)$/.test(raw.head) || raw.manner.some((m) => /dry|air|filter|vacuum|oven|desiccator|blotted|watch glass/.test(m))),
   resolve(raw, context) {
     const target = context.refOf(raw.arguments.on) ?? whole(context.vessel('the filter', 0));
     const named = raw.arguments.into === undefined ? undefined : context.vesselOf(raw.arguments.into);

@@ -15,8 +15,9 @@ export const BATH: ClauseForm = { words: ['in', 'on', 'over', 'with', 'using', '
 export const UNTIL: ClauseForm = { words: ['until', 'till', 'so that', 'to dissolve', 'to give', 'as', 'while'], kind: 'until', slot: 'until' };
 export const ENDPOINT: ClauseForm = { words: ['to', 'until', 'to reach', 'until at'], kind: 'endpoint', slot: 'until' };
 export const PORTIONS: ClauseForm = { words: ['in'], kind: 'portions', slot: 'portions' };
+const BARE_TIME: ClauseForm = { words: [], kind: 'bareTime', slot: 'time' };
 /** Everything that says how long, how warm and in what. */
-export const CONDITIONS: readonly ClauseForm[] = [FOR, AT, BATH, UNTIL, ENDPOINT];
+export const CONDITIONS: readonly ClauseForm[] = [FOR, BARE_TIME, OVER, AT, BATH, UNTIL, ENDPOINT];
 
 /** The slots that every verb fills alike. */
 export function conditions(raw: RawSentence): Pick<Slots, 'time' | 'over' | 'temperature' | 'bath' | 'portions' | 'until' | 'manner'> {
@@ -123,14 +124,22 @@ export function hasRole(argument: Argument | undefined, ...roles: string[]): boo
   return argument?.kind === 'ref' && argument.ref.role !== undefined && roles.includes(argument.ref.role);
 }
 
-/** Materials of two lists, those set aside earlier told apart. */
+/** Materials of two lists; those that earlier sentences set aside, placed or made are told apart. */
 export function gather(context: Context, raw: RawSentence): { uses: MaterialUse[]; aside: Ref[] } {
   const uses: MaterialUse[] = [];
   const aside: Ref[] = [];
-  for (const use of [...context.materials(raw.arguments.materials), ...context.materials(raw.arguments.with)]) {
-    const vessel = use.amounts.length === 0 ? context.aside(use.name) : undefined;
-    if (vessel === undefined) uses.push(use);
-    else aside.push({ vessel, portion: { kind: 'all' } });
+  for (const argument of [raw.arguments.materials, raw.arguments.with]) {
+    if (argument?.kind !== 'materials') continue;
+    for (const material of argument.materials) {
+      const lies = material.amounts.length > 0 || material.name === '' ? undefined : material.definite ? context.lies(material.name) : asideRef(context, material.name);
+      if (lies) aside.push(lies);
+      else uses.push(...context.materials({ kind: 'materials', materials: [material] }));
+    }
   }
   return { uses, aside };
+}
+
+function asideRef(context: Context, name: string): Ref | undefined {
+  const vessel = context.aside(name);
+  return vessel === undefined ? undefined : { vessel, portion: { kind: 'all' } };
 }

@@ -4,7 +4,7 @@ import { whole } from './verb.ts';
 import { UNTIL, conditions, react } from './common.ts';
 
 const FRACTION_WORDS = [
-  'at', 'between', 'collecting the fraction boiling at', 'collect the fraction boiling at', 'collecting the fraction boiling between', 'collect the fraction boiling between', 'collect the fraction that boils at', 'collecting the fraction that boils at', 'collecting the fraction that boils between', 'collect the fraction that boils between', 'collecting the fraction from', 'collecting at', 'collecting between', 'collect between', 'collect at', 'boiling at', 'boiling between', 'that boils at', 'that boils between', 'up to', 'from', 'collecting material boiling at', 'collecting the material that boils at', 'collecting the material boiling at', 'collect the material boiling at', 'of', 'collecting the product at', 'collect the product at', 'collecting the liquid that boils at', 'collecting the liquid boiling at',
+  'at', 'between', 'collecting the fraction boiling at', 'collect the fraction boiling at', 'collecting the fraction boiling between', 'collect the fraction boiling between', 'collect the fraction that boils at', 'collecting the fraction that boils at', 'collecting the fraction that boils between', 'collect the fraction that boils between', 'collecting the fraction from', 'collecting at', 'collecting between', 'collect between', 'collect at', 'boiling at', 'boiling between', 'that boils at', 'that boils between', 'up to', 'from', 'until the head reaches', 'until the head temperature reaches', 'collecting material boiling at', 'collecting the material that boils at', 'collecting the material boiling at', 'collect the material boiling at', 'of', 'collecting the product at', 'collect the product at', 'collecting the liquid that boils at', 'collecting the liquid boiling at',
 ];
 
 export const distil: Verb = {
@@ -14,12 +14,14 @@ export const distil: Verb = {
   examples: ['Distil the flask; collect the fraction boiling at 135–143 °C in the receiver'],
   heads: ['distil', 'distill', 'fractionate', 'steam distil', 'steam distill', 'steam-distil', 'steam-distill', 'redistil', 'redistill', 'fractionally distil', 'fractionally distill', 'distil over', 'collect'],
   participles: { distilled: 'distil' },
-  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
+  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }, { kind: 'refs', slot: 'on' }],
+
   clauses: [
     { words: FRACTION_WORDS, kind: 'temperature', slot: 'range' },
     { words: ['into', 'in', 'to', 'collecting the distillate in', 'collect the distillate in', 'and collect the distillate in', 'collecting in', 'collecting it in', 'and collect it in'], kind: 'vessel', slot: 'into' },
     { words: ['from'], kind: 'ref', slot: 'with' },
-    { words: ['collecting', 'collect'], kind: 'detail', slot: 'detail' },
+    { words: ['collecting', 'collect', 'and collect', 'to remove', 'to drive off', 'to give'], kind: 'detail', slot: 'detail' },
+    { words: ['at', 'under', 'under a pressure of'], kind: 'pressure', slot: 'bath' },
     UNTIL,
   ],
   manners: { 'under reduced pressure': 'reduced pressure', 'under vacuum': 'reduced pressure', 'in steam': 'steam', 'with steam': 'steam', 'at atmospheric pressure': 'atmospheric', 'through a short column': 'column', 'through a fractionating column': 'column', 'through a vigreux column': 'column', 'by simple distillation': 'simple', 'as it forms': 'as it forms' },

@@ -10,7 +10,7 @@ export const evaporate: Verb = {
   forms: ['Evaporate {contents}', 'Evaporate the solvent from {vessel} on a rotary evaporator', 'Blow off the solvent in a stream of air'],
   examples: ['Evaporate the receiver on a rotary evaporator', 'Remove the ether from the receiver in a stream of nitrogen'],
   heads: ['evaporate', 'remove', 'blow off', 'strip', 'strip off', 'concentrate', 'rotary evaporate', 'rotary-evaporate', 'boil off', 'boil down', 'distil off', 'distill off', 'drive off', 'evaporate off', 'reduce', 'rotavap', 'take off', 'blow down', 'evaporate down'],
-  participles: { blown: 'blow off', driven: 'drive off' },
+  participles: { blown: 'blow off', driven: 'drive off', taken: 'take off' },
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }, { kind: 'detail', slot: 'detail' }],
   clauses: [{ words: ['from', 'in', 'off'], kind: 'ref', slot: 'range' }, { words: ['from', 'in'], kind: 'vessel', slot: 'range' }, { words: ['to', 'until'], kind: 'until', slot: 'until' }, ...CONDITIONS],
   manners: {
@@ -22,7 +22,7 @@ export const evaporate: Verb = {
     const words = detail?.kind === 'detail' ? detail.text : on?.kind === 'ref' ? (on.ref.named ?? on.ref.role ?? '') : '';
     if (/^(?:remove|take off|reduce|strip|boil off|distil off|distill off|drive off|strip off)$/.test(raw.head)) {
       if (raw.head === 'reduce') return raw.manner.includes('rotary') || raw.manner.includes('partly');
-      if (!SOLVENT_WORDS.test(words) && !raw.manner.some((m) => m === 'rotary' || m === 'stream' || m === 'distillation')) return false;
+      if (!SOLVENT_WORDS.test(words) && !(on?.kind === 'ref' && on.ref.named !== undefined) && !raw.manner.some((m) => m === 'rotary' || m === 'stream' || m === 'distillation')) return false;
       return raw.head !== 'remove' || raw.manner.some((m) => m === 'rotary' || m === 'stream' || m === 'distillation' || m === 'in the hood') || range !== undefined || /solvent|volatile|ether/i.test(words);
     }
     return true;

@@ -5,7 +5,7 @@ import { whole } from './verb.ts';
 import { conditions, hasRole, react } from './common.ts';
 
 export const FILTER_MANNERS: Readonly<Record<string, string>> = {
-  'under vacuum': 'vacuum', 'under suction': 'vacuum', 'by suction': 'vacuum', 'with suction': 'vacuum', 'under reduced pressure': 'vacuum', 'by vacuum': 'vacuum', 'by vacuum filtration': 'vacuum', 'by suction filtration': 'vacuum', 'at the pump': 'vacuum', 'using vacuum filtration': 'vacuum',
+  'under gentle vacuum': 'vacuum', 'under gentle suction': 'vacuum', 'with gentle suction': 'vacuum', 'through a pad of celite under vacuum': 'vacuum', 'under vacuum': 'vacuum', 'under suction': 'vacuum', 'by suction': 'vacuum', 'with suction': 'vacuum', 'under reduced pressure': 'vacuum', 'by vacuum': 'vacuum', 'by vacuum filtration': 'vacuum', 'by suction filtration': 'vacuum', 'at the pump': 'vacuum', 'using vacuum filtration': 'vacuum',
   'by gravity': 'gravity', 'under gravity': 'gravity', 'by gravity filtration': 'gravity', 'by filtration': 'filtration', 'by filtering': 'filtration', 'while hot': 'hot', hot: 'hot',
   'through a fluted filter paper': 'gravity', 'through fluted filter paper': 'gravity', 'through a fluted paper': 'gravity', 'through filter paper': 'gravity', 'through a filter paper': 'gravity', 'through cotton wool': 'gravity', 'through a plug of cotton wool': 'gravity', 'through a cotton plug': 'gravity', 'through a small plug of cotton wool': 'gravity', 'through a pad of celite': 'vacuum', 'through celite': 'vacuum', 'through a short pad of celite': 'vacuum', 'through glass wool': 'gravity', 'through a plug of glass wool': 'gravity', 'through a pad of silica': 'vacuum',
 };

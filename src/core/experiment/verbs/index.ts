@@ -2,7 +2,7 @@ import type { Verb } from './verb.ts';
 import type { VerbKind } from './kind.ts';
 import { weighOut } from './weigh-out.ts';
 import { charge } from './charge.ts';
-import { add, dissolve, treat } from './add.ts';
+import { add, dissolve, treat, warmed } from './add.ts';
 import { rinse } from './rinse.ts';
 import { stir } from './stir.ts';
 import { heat } from './heat.ts';
@@ -35,7 +35,7 @@ import { takePlace } from './take-place.ts';
 
 /** Every way of reading a sentence; where two read it equally well, the earlier wins. */
 export const VERBS: readonly Verb[] = [
-  weighOut, charge, add, treat, dissolve, rinse, stir, heat, reflux, cool, hold, activate, blanket, bubble, quench,
+  weighOut, charge, add, treat, dissolve, warmed, rinse, stir, heat, reflux, cool, hold, activate, blanket, bubble, quench,
   filter, washSolid, transfer, extract, separate, washLayer, combine, backExtract, dry, decant, evaporate,
   recrystallise, distil, sublime, tare, weigh, airDry, meltingRange, spectrum, tlc, discard, takePlace,
 ];

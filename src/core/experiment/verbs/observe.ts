@@ -5,7 +5,7 @@ import type { RawSentence, Verb } from './verb.ts';
 import { whole } from './verb.ts';
 import { FOR, conditions } from './common.ts';
 
-const HEADS = ['record', 'take', 'measure', 'determine', 'run', 'obtain', 'acquire', 'find', 'note', 'check', 'analyse', 'analyze', 'monitor', 'follow', 'spot', 'develop', 'compare', 'collect', 'describe', 'test', 'characterise', 'characterize', 'prepare', 'record and compare', 'examine', 'confirm'];
+const HEADS = ['record', 'take', 'measure', 'determine', 'run', 'obtain', 'acquire', 'find', 'note', 'check', 'analyse', 'analyze', 'monitor', 'follow', 'spot', 'develop', 'compare', 'collect', 'describe', 'test', 'characterise', 'characterize', 'prepare', 'record and compare', 'examine', 'confirm', 'read', 'look at', 'inspect', 'weigh and record', 'watch', 'observe', 'smell', 'note down', 'write down', 'label', 'initial'];
 
 function textOf(raw: RawSentence): string {
   const { detail, on } = raw.arguments;
@@ -44,7 +44,7 @@ export const meltingRange = observation('meltingRange', 'meltingRange', /\bmelti
   shown: 'the melting range',
 });
 
-export const spectrum = observation('spectrum', 'spectrum', /spectr|\bnmr\b|\bir\b|\bftir\b|\bgc\b|\bhplc\b|\buv\b|chromatogra(?:m|phy) trace|refractive index|optical rotation|boiling (?:point|range)|\bdensity\b|\bcolou?r\b|\bappearance\b|\bodou?r\b|\btemperature\b|\bvolume\b|\bpH\b|\byield\b/i, {
+export const spectrum = observation('spectrum', 'spectrum', /spectr|\bnmr\b|\bir\b|\bftir\b|\bgc\b|\bhplc\b|\buv\b|chromatogra(?:m|phy) trace|refractive index|optical rotation|boiling (?:point|range)|\bdensity\b|\bcolou?r\b|\bappearance\b|\bodou?r\b|\btemperature\b|\bvolume\b|\bpH\b|\byield\b|\blevel\b|\bhead\b|\blabel|\bname\b|\binitials\b/i, {
   about: 'Record a spectrum or another measurement of the product.',
   forms: ['Record the IR spectrum of {contents}', 'Measure the refractive index of {contents}'],
   examples: ['Record the IR spectrum of the product'],

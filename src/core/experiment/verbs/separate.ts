@@ -32,16 +32,10 @@ export const separate: Verb = {
     const otherInto = into === undefined ? context.implied(`${OTHER[keep]} layer`, 'beaker', false) : undefined;
     const keptIn = into ?? vessel;
     const otherIn = otherInto ?? vessel;
-    const organic = keep === 'organic' || keep === 'upper' ? keptIn : otherIn;
+    const what = keep === 'upper' || keep === 'lower' ? context.layerIs(keep) : keep;
+    const organic = what === 'organic' ? keptIn : otherIn;
     context.setRole('organic', whole(organic));
     context.setRole('aqueous', whole(organic === keptIn ? otherIn : keptIn));
-    if (keep === 'lower') {
-      // which of the two it is, density decides; both words are kept usable
-      context.setRole('lower', whole(keptIn));
-      context.setRole('upper', whole(otherIn));
-      context.setRole('organic', whole(keptIn));
-      context.setRole('aqueous', whole(otherIn));
-    }
     context.setFocus(keptIn);
     return { on: [whole(vessel)], keep, ...(into !== undefined && { into }), ...(otherInto !== undefined && { otherInto }), ...conditions(raw) };
   },

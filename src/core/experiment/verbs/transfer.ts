@@ -1,6 +1,6 @@
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { OVER, conditions, fromStock, minutes, pour, react, waiting } from './common.ts';
+import { AT, BATH, OVER, UNTIL, conditions, fromStock, minutes, pour, react, waiting } from './common.ts';
 import type { Role } from '../sentence/reference.ts';
 
 const FOLLOW: readonly Role[] = ['solid', 'product', 'filtrate', 'motherLiquor', 'organic', 'aqueous', 'extracts', 'distillate', 'residue', 'washings'];
@@ -10,7 +10,7 @@ export const transfer: Verb = {
   about: 'Move what a vessel holds, a part of it or one layer, to another vessel.',
   forms: ['Transfer {contents} to {vessel}', 'Pour {contents} onto {material} {amount} in {vessel}', 'Drain the lower layer into {vessel}'],
   examples: ['Transfer the flask to the funnel', 'Transfer half of the filtrate to the beaker', 'Drain the lower layer into the beaker'],
-  heads: ['transfer', 'pour', 'move', 'add', 'put', 'place', 'return', 'draw off', 'drain', 'drain off', 'run off', 'run', 'siphon', 'tip', 'scrape', 'empty', 'pipette', 'remove', 'take', 'collect', 'pour off', 'introduce', 'withdraw', 'keep', 'save', 'transfer back', 'charge', 'wash'],
+  heads: ['transfer', 'pour', 'move', 'add', 'put', 'place', 'return', 'draw off', 'drain', 'drain off', 'run off', 'run', 'siphon', 'tip', 'scrape', 'empty', 'pipette', 'remove', 'take', 'collect', 'pour off', 'introduce', 'withdraw', 'keep', 'save', 'transfer back', 'charge', 'dissolve', 'suspend', 'mix', 'drop', 'run in'],
   participles: { drawn: 'draw off', run: 'run', put: 'put', taken: 'take' },
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
@@ -18,9 +18,9 @@ export const transfer: Verb = {
     { words: ['to', 'into', 'in', 'onto'], kind: 'ref', slot: 'into' },
     { words: ['onto', 'into', 'over', 'on to', 'to', 'on'], kind: 'materials', slot: 'materials' },
     { words: ['from', 'out of'], kind: 'ref', slot: 'range' },
-    OVER,
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL,
   ],
-  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.into !== undefined || raw.arguments.materials !== undefined) && raw.head !== 'wash',
+  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.into !== undefined || raw.arguments.materials !== undefined),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const materials = context.materials(args.materials);
@@ -37,7 +37,11 @@ export const transfer: Verb = {
       if (all && ref?.vessel === on.vessel) context.setRole(role, { vessel: into, portion: ref.portion });
     }
     const meant = args.on?.kind === 'ref' ? args.on.ref.role : undefined;
-    if (meant && meant !== 'mixture' && !all) context.setRole(meant === 'upper' || meant === 'lower' ? 'organic' : meant, whole(into));
+    if (meant && meant !== 'mixture' && !all) {
+      const layer = meant === 'upper' || meant === 'lower' ? context.layerIs(meant) : meant;
+      context.setRole(layer, whole(into));
+      if (layer === 'organic' || layer === 'aqueous') context.setRole(layer === 'organic' ? 'aqueous' : 'organic', whole(on.vessel));
+    }
     context.setFocus(into);
     return { ...(materials.length > 0 && { materials }), on: [on], into, ...conditions(raw) };
   },

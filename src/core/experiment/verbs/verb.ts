@@ -12,7 +12,9 @@ export type ArgumentKind =
   | 'refs'
   | 'materials'
   | 'time'
+  | 'bareTime'
   | 'temperature'
+  | 'pressure'
   | 'bath'
   | 'portions'
   | 'until'
@@ -87,7 +89,11 @@ export interface Context {
   role(role: Role): Ref | undefined;
   setRole(role: Role, ref: Ref): void;
   forget(role: Role): void;
-  materials(argument: Argument | undefined): MaterialUse[];
+  materials(argument: Argument | undefined, options?: { readonly excess?: boolean }): MaterialUse[];
+  /** Where something lies that was put somewhere by its name, or made: "the benzil". */
+  lies(name: string): Ref | undefined;
+  /** What an upper or a lower layer is, going by the density of the last organic solvent. */
+  layerIs(layer: 'upper' | 'lower'): 'organic' | 'aqueous';
   shape(vessel: string): VesselShape;
   /** Where a material lies that was weighed out and not yet used. */
   aside(name: string): string | undefined;

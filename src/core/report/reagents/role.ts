@@ -61,8 +61,9 @@ export function roleOf(
   }
   const otherwise = BY_VERB_UNLESS_REACTANT[step.verb];
   if (otherwise !== undefined) return otherwise;
-  const dissolved = use.material?.strength !== undefined;
-  const wet = substance?.state === 'liquid' && !dissolved;
+  // 95 % ethanol is ethanol; 2 M hydrochloric acid is mostly water, and a reagent.
+  const share = use.material?.composition.find((each) => each.substance === substance);
+  const wet = substance?.state === 'liquid' && (share?.massFraction ?? 0) > 0.5;
   const few = equivalents !== undefined && equivalents < CATALYST_EQUIVALENTS;
   if (few) return 'catalyst';
   return wet && (equivalents === undefined || equivalents > 3) ? 'solvent' : 'reagent';

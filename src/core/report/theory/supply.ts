@@ -1,5 +1,5 @@
 import type { Enactment, ReactionRun } from '../../enact/enactment.ts';
-import type { ReactionDeclaration } from '../../experiment/step.ts';
+import type { Experiment, ReactionDeclaration } from '../../experiment/step.ts';
 
 /** How much of a reactant a reaction could draw on. */
 export interface Supply {
@@ -18,8 +18,41 @@ export interface ReactionSupply {
   readonly supplies: readonly Supply[];
 }
 
-/** The supplies of every declared reaction, in the order of the document. */
-export function suppliesOf(
+const RECOVERY = 'recovery of ';
+
+/** Where a product is not made but got back, "yield" is a recovery: X -> X of what was charged. */
+export function isRecovery(reaction: ReactionDeclaration): boolean {
+  return reaction.id.startsWith(RECOVERY) && reaction.reactants[0]?.coefficient === 1;
+}
+
+function recoveries({ products, reactions }: Experiment): ReactionDeclaration[] {
+  const formed = new Set(reactions.flatMap((each) => each.products.map((t) => t.substance.id)));
+  return products
+    .filter(({ substance }) => !formed.has(substance.id))
+    .map(({ substance, name, span }) => {
+      const term = { coefficient: 1, substance, name };
+      return {
+        id: `${RECOVERY}${substance.name}`,
+        text: `${substance.name}, recovered`,
+        reactants: [term],
+        products: [term],
+        balance: 'written',
+        conversion: 1,
+        span,
+      };
+    });
+}
+
+/** The supplies of every declared reaction, in the order of the document; then of recoveries. */
+export function suppliesOf(experiment: Experiment, enactment: Enactment): ReactionSupply[] {
+  const recovered = recoveries(experiment).map((reaction) => ({
+    ...fromCharges(reaction, enactment),
+    ran: true,
+  }));
+  return [...declaredSupplies(experiment.reactions, enactment), ...recovered];
+}
+
+function declaredSupplies(
   reactions: readonly ReactionDeclaration[],
   enactment: Enactment,
 ): ReactionSupply[] {

@@ -1,7 +1,7 @@
 import type { Enactment } from '../../enact/enactment.ts';
 import type { Experiment, ReactionDeclaration, ReactionTerm } from '../../experiment/step.ts';
 import { nameOf } from '../common/name.ts';
-import { limitingOf, perEquation, suppliesOf } from './supply.ts';
+import { isRecovery, limitingOf, perEquation, suppliesOf } from './supply.ts';
 import type { ReactionSupply, Supply } from './supply.ts';
 
 export interface Named {
@@ -22,6 +22,8 @@ export interface ReactantTheory extends Named {
 export interface ReactionTheory {
   readonly reaction: string;
   readonly text: string;
+  /** A product that is only separated is counted on what was charged of it. */
+  readonly kind: 'declared' | 'recovery';
   readonly ran: boolean;
   /** As far as the limiting reagent lets it go. */
   readonly extent_mmol: number;
@@ -43,6 +45,7 @@ export interface ProductTheory extends Named {
   readonly molarMass_g_mol: number | null;
   readonly amount_mmol: number;
   readonly mass_g: number | null;
+  /** What was charged, or weighed on the way, that its yield is counted on in the end. */
   readonly basis?: Named;
 }
 
@@ -70,7 +73,17 @@ export function theoryReport(
 ): TheoryReport {
   const supplies = fullSupplies(experiment, enactment, options.weighed ?? new Set());
   const reactions = supplies.map((supply) => reactionTheory(experiment, enactment, supply));
-  const products = productTheories(experiment, reactions);
+  const known = new Set([...chargedSubstances(enactment), ...(options.weighed ?? [])]);
+  const roots = supplies.map((supply) => {
+    const basis = basisOf(experiment, supply);
+    return basis === undefined ? undefined : rootBasis(basis, experiment, supplies, known);
+  });
+  const bases = roots.map((root) =>
+    root === undefined
+      ? undefined
+      : { substance: root.substance, name: nameOf(enactment, root.substance) },
+  );
+  const products = productTheories(experiment, supplies, reactions, bases);
   return { reactions, products, said: reactions.flatMap((each) => each.said) };
 }
 
@@ -95,31 +108,65 @@ export function basisOf(experiment: Experiment, supply: ReactionSupply): Supply 
 
 /**
  * Supplies as they would be if every reaction before had gone in full: what such a reaction formed
- * counts times (full extent)/(extent reached). What also came from the stock, or was weighed in
- * between, counts as it is.
+ * counts times (full extent)/(extent reached), and what a reaction that never ran would have formed
+ * counts too. What also came from the stock, or was weighed in between, counts as it is.
  */
 export function fullSupplies(
   experiment: Experiment,
   enactment: Enactment,
   weighed: ReadonlySet<string>,
 ): ReactionSupply[] {
-  const charged = new Set(enactment.charges.map((charge) => charge.material.substance.id));
+  const charged = chargedSubstances(enactment);
   const factors = new Map<string, number>();
-  return suppliesOf(experiment.reactions, enactment).map((supply) => {
+  const wouldForm = new Map<string, number>();
+  return suppliesOf(experiment, enactment).map((supply) => {
     const supplies = supply.supplies.map((each) => {
       const factor = factors.get(each.substance) ?? 1;
-      return factor === 1 ? each : { ...each, amount_mmol: each.amount_mmol * factor };
+      const scaled = factor === 1 ? each.amount_mmol : each.amount_mmol * factor;
+      const amount_mmol = supply.ran ? scaled : scaled || (wouldForm.get(each.substance) ?? 0);
+      return { ...each, amount_mmol };
     });
     const full = { ...supply, supplies };
     const basis = basisOf(experiment, full);
+    const reach = basis === undefined ? 0 : perEquation(basis);
     const reached = supply.extent_mmol;
-    const factor = basis === undefined || reached <= 0 ? 1 : perEquation(basis) / reached;
-    for (const { substance } of supply.reaction.products) {
-      const skip = weighed.has(substance.id) || charged.has(substance.id);
-      if (!skip && Math.abs(factor - 1) > 1e-12) factors.set(substance.id, factor);
+    const factor = basis === undefined || reached <= 0 ? 1 : reach / reached;
+    for (const { substance, coefficient } of supply.reaction.products) {
+      if (weighed.has(substance.id) || charged.has(substance.id)) continue;
+      if (!supply.ran) wouldForm.set(substance.id, coefficient * reach);
+      else if (Math.abs(factor - 1) > 1e-12) factors.set(substance.id, factor);
     }
     return full;
   });
+}
+
+export function chargedSubstances(enactment: Enactment): ReadonlySet<string> {
+  return new Set(enactment.charges.map((charge) => charge.material.substance.id));
+}
+
+/**
+ * What a yield is counted on in the end: the deciding supply itself if it was charged or weighed;
+ * else, up the reactions that formed it, the one that was.
+ */
+export function rootBasis(
+  basis: Supply,
+  experiment: Experiment,
+  supplies: readonly ReactionSupply[],
+  known: ReadonlySet<string>,
+): Supply {
+  let current = basis;
+  const seen = new Set<string>();
+  while (!known.has(current.substance) && !seen.has(current.substance)) {
+    seen.add(current.substance);
+    const wanted = current.substance;
+    const former = supplies.find(({ reaction }) =>
+      reaction.products.some((term) => term.substance.id === wanted),
+    );
+    const above = former === undefined ? undefined : basisOf(experiment, former);
+    if (above === undefined) break;
+    current = above;
+  }
+  return current;
 }
 
 function reactionTheory(
@@ -139,6 +186,7 @@ function reactionTheory(
   return {
     reaction: reaction.id,
     text: reaction.text,
+    kind: isRecovery(reaction) ? 'recovery' : 'declared',
     ran,
     extent_mmol,
     reactants: supplies.map((each) => ({
@@ -206,19 +254,21 @@ function saidOf(
 
 function productTheories(
   experiment: Experiment,
+  supplies: readonly ReactionSupply[],
   reactions: readonly ReactionTheory[],
+  bases: readonly (Named | undefined)[],
 ): ProductTheory[] {
   const consumed = new Set(
     experiment.reactions.flatMap((each) => each.reactants.map((term) => term.substance.id)),
   );
   const declared = new Set(experiment.products.map((each) => each.substance.id));
   const found = new Map<string, ProductTheory>();
-  experiment.reactions.forEach((reaction, i) => {
+  supplies.forEach(({ reaction }, i) => {
     const theory = reactions[i]!;
     for (const term of reaction.products) {
       const { id } = term.substance;
       const role = declared.has(id) ? 'product' : consumed.has(id) ? 'intermediate' : 'by-product';
-      found.set(id, productTheory(term, role, theory, found.get(id)));
+      found.set(id, productTheory(term, role, theory, bases[i], found.get(id)));
     }
   });
   const order: Record<ProductRole, number> = { product: 0, intermediate: 1, 'by-product': 2 };
@@ -230,6 +280,7 @@ function productTheory(
   { coefficient, substance, name }: ReactionTerm,
   role: ProductRole,
   theory: ReactionTheory,
+  basis: Named | undefined,
   before: ProductTheory | undefined,
 ): ProductTheory {
   const amount_mmol = coefficient * theory.basisExtent_mmol + (before?.amount_mmol ?? 0);
@@ -242,6 +293,6 @@ function productTheory(
     molarMass_g_mol,
     amount_mmol,
     mass_g: molarMass_g_mol === null ? null : (amount_mmol * molarMass_g_mol) / 1000,
-    ...(theory.basis === undefined ? {} : { basis: theory.basis }),
+    ...(basis === undefined ? {} : { basis }),
   };
 }

@@ -3,7 +3,7 @@ import type { Experiment, MaterialUse } from '../../experiment/step.ts';
 import { formatQuantity } from '../../quantity/print.ts';
 import { standardUncertainty } from '../../quantity/uncertain.ts';
 import { measurementOf } from '../../record/measurement.ts';
-import type { BenchRun, RecordDiagnostic, RunCharge, RunNet } from '../../record/run.ts';
+import type { BenchRun, Reading, RecordDiagnostic, RunCharge, RunNet } from '../../record/run.ts';
 import { nameOf } from '../common/name.ts';
 import { limitingOf, suppliesOf } from '../theory/supply.ts';
 import { linearOf } from './inputs.ts';
@@ -80,11 +80,10 @@ function tareMissing({ run }: Findable): RecordDiagnostic[] {
 }
 
 function notWeighed({ products, run }: Findable): RecordDiagnostic[] {
+  // A weighing without its tare has been said, and is the likelier reason.
+  if (run.tareMissing.length > 0) return [];
   return products
-    .filter(({ role, net, weighings }) => {
-      const said = weighings.some((each) => each.tareMissing !== undefined);
-      return role === 'product' && net === undefined && !said;
-    })
+    .filter(({ role, net }) => role === 'product' && net === undefined)
     .map(({ name, weighings }) => {
       const crude = weighings.some((each) => each.net !== undefined);
       const step = weighings.findLast((each) => each.net === undefined)?.step;
@@ -100,28 +99,41 @@ function notWeighed({ products, run }: Findable): RecordDiagnostic[] {
     });
 }
 
-function notConstant({ run, model, policy }: Findable): RecordDiagnostic[] {
-  return run.nets.flatMap((net) => {
-    const [before, last] = net.gross.slice(-2);
-    if (before === undefined || last === undefined) return [];
-    const change_g = last.value - before.value;
-    const u = model.inputs.get(last.id)?.u ?? measurementOf(last, '').u;
-    const allowed = Math.max(2 * u * Math.SQRT2, policy.constantMass * Math.abs(net.net_g));
-    if (Math.abs(change_g) <= allowed) return [];
-    const by = massText(Math.abs(change_g), last.lastDigit);
-    const down = change_g < 0;
-    return [
-      {
-        code: 'not-constant',
-        severity: 'warning' as const,
-        message: `The ${net.vessel} is not at constant mass yet: the last weighing is ${by} ${down ? 'less' : 'more'} than the one before.`,
-        hint: down
-          ? 'It is still losing solvent or water: dry it on, let it cool and weigh again.'
-          : 'It may take up water, or it was weighed warm before: let it cool and weigh again.',
-        entry: last.id,
-      },
-    ];
-  });
+/** Weighings that were to agree: those of the last step, and those before it in the same vessel. */
+function notConstant(question: Findable): RecordDiagnostic[] {
+  return question.products.flatMap(({ final, weighings }) =>
+    final.flatMap(({ net, vessel }) => {
+      if (net === undefined) return [];
+      const before = weighings.filter((each) => each.kind === 'earlier' && each.vessel === vessel);
+      const gross = [...before.flatMap((each) => each.net?.gross ?? []), ...net.gross];
+      return changeOf(gross.slice(-2), net, question);
+    }),
+  );
+}
+
+function changeOf(
+  [before, last]: readonly Reading[],
+  net: RunNet,
+  { model, policy }: Findable,
+): RecordDiagnostic[] {
+  if (before === undefined || last === undefined) return [];
+  const change_g = last.value - before.value;
+  const u = model.inputs.get(last.id)?.u ?? measurementOf(last, '').u;
+  const allowed = Math.max(2 * u * Math.SQRT2, policy.constantMass * Math.abs(net.net_g));
+  if (Math.abs(change_g) <= allowed) return [];
+  const by = massText(Math.abs(change_g), last.lastDigit);
+  const down = change_g < 0;
+  return [
+    {
+      code: 'not-constant',
+      severity: 'warning',
+      message: `The ${net.vessel} is not at constant mass yet: the last weighing is ${by} ${down ? 'less' : 'more'} than the one before.`,
+      hint: down
+        ? 'It is still losing solvent or water: dry it on, let it cool and weigh again.'
+        : 'It may take up water, or it was weighed warm before: let it cool and weigh again.',
+      entry: last.id,
+    },
+  ];
 }
 
 function belowBalance({ products, model, policy }: Findable): RecordDiagnostic[] {
@@ -147,7 +159,7 @@ function isTooLight(net: RunNet, model: TheoryModel, policy: YieldPolicy): boole
 }
 
 function limitingDiffers({ experiment, plan, model }: Findable): RecordDiagnostic[] {
-  const planned = suppliesOf(experiment.reactions, plan);
+  const planned = suppliesOf(experiment, plan);
   return model.reactions.flatMap(({ supply }, i) => {
     const before = limitingOf(planned[i]!.supplies)?.substance;
     const now = limitingOf(supply.supplies)?.substance;

@@ -13,7 +13,7 @@ import type { YieldPolicy } from './policy.ts';
 import { productModel } from './product-theory.ts';
 import type { ProductModel } from './product-theory.ts';
 import { productWeighings } from './weighings.ts';
-import type { ProductWeighing } from './weighings.ts';
+import type { ProductWeighing, WeighingKind } from './weighings.ts';
 
 export interface YieldQuestion {
   readonly experiment: Experiment;
@@ -35,6 +35,15 @@ export interface Judged {
   readonly model?: ProductModel;
   readonly fraction?: Uncertain;
 }
+
+/** Whether a weighing is one of those that make up the yield. */
+const COUNTS: Readonly<Record<WeighingKind, boolean>> = {
+  isolated: true,
+  crop: true,
+  intermediate: true,
+  crude: false,
+  earlier: false,
+};
 
 /** The weighings of each product and the theory that they are compared with. */
 export function judge({ experiment, run, reenact }: YieldQuestion): {
@@ -61,7 +70,7 @@ function judgeProducts(
   );
   return [...ids].map((id): Judged => {
     const own = weighings.filter((each) => each.substance === id);
-    const final = own.filter((each) => each.kind !== 'crude' && each.net !== undefined);
+    const final = own.filter((each) => COUNTS[each.kind] && each.net !== undefined);
     const role = declared.includes(id)
       ? 'product'
       : consumed.has(id)

@@ -4,7 +4,7 @@ import type { Enactment } from '../../enact/enactment.ts';
 import type { Experiment } from '../../experiment/step.ts';
 import { actualsOf } from '../../record/actuals.ts';
 import type { BenchRun } from '../../record/run.ts';
-import { basisOf, fullSupplies } from '../theory/theory.ts';
+import { basisOf, chargedSubstances, fullSupplies } from '../theory/theory.ts';
 import type { ReactionSupply, Supply } from '../theory/supply.ts';
 import {
   chargeAdjustable,
@@ -41,6 +41,8 @@ export interface TheoryModel {
   readonly actuals: Actuals;
   readonly inputs: InputTable;
   readonly reactions: readonly ReactionModel[];
+  /** Substances whose amount was charged, or found by weighing an intermediate. */
+  readonly known: ReadonlySet<string>;
 }
 
 /** Small against any amount that is weighed, large against the noise of arithmetic. */
@@ -88,7 +90,8 @@ export function theoryModel(
     );
     return { supply, supplies: models, ...(basis === undefined ? {} : { basis }) };
   });
-  return { enactment, actuals, inputs, reactions };
+  const known = new Set([...chargedSubstances(enactment), ...weighed]);
+  return { enactment, actuals, inputs, reactions, known };
 }
 
 function supplySlopes(

@@ -45,6 +45,8 @@ export interface TheoreticalYield {
 
 export interface ProductYield extends Named {
   readonly role: ProductRole;
+  /** Not made but got back: the theory is what was charged of it. */
+  readonly recovered: boolean;
   readonly entries: readonly YieldEntry[];
   /** What there is in the end: isolated, and the crops after it. null: not weighed. */
   readonly net_g: number | null;

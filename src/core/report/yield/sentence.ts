@@ -29,14 +29,14 @@ export function productSentence(
     const crude = entries.at(-1);
     return crude === undefined
       ? `${capital(name)} has not been weighed.`
-      : `${amountOf(crude.net_g, entries, name)}, crude${share(crude.yield, policy)}.`;
+      : `${amountOf(crude.net_g, entries, name)}, crude${share(crude.yield, product, policy)}.`;
   }
-  const crops = entries.filter((each) => each.kind !== 'crude');
+  const crops = entries.filter((each) => each.kind !== 'crude' && each.kind !== 'earlier');
   const parts =
     crops.length > 1
       ? ` (${crops.map((each) => massText(each.net_g, each.lastDigit_g)).join(' + ')})`
       : '';
-  return `${amountOf(net_g, crops, name)}${parts}${share(product.yield ?? undefined, policy)}.`;
+  return `${amountOf(net_g, crops, name)}${parts}${share(product.yield ?? undefined, product, policy)}.`;
 }
 
 function amountOf(net_g: number, entries: readonly YieldEntry[], name: string): string {
@@ -44,9 +44,14 @@ function amountOf(net_g: number, entries: readonly YieldEntry[], name: string): 
   return `${massText(net_g, lastDigit)} of ${name}`;
 }
 
-function share(percent: Percent | undefined, policy: YieldPolicy): string {
+function share(
+  percent: Percent | undefined,
+  { recovered }: Omit<ProductYield, 'sentence'>,
+  policy: YieldPolicy,
+): string {
   if (percent === undefined) return '; there is no theory to compare it with';
-  return `: ${percentText(percent)}${THIN_SPACE}% of theory (k = ${policy.k})`;
+  const of = recovered ? 'recovered' : 'of theory';
+  return `: ${percentText(percent)}${THIN_SPACE}% ${of} (k = ${policy.k})`;
 }
 
 function capital(name: string): string {

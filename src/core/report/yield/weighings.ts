@@ -7,10 +7,11 @@ import { vesselOf } from '../common/name.ts';
 /**
  * - isolated: where the product ends up
  * - crop: the same product in another vessel at the end
- * - crude: weighed, then worked on and weighed again
+ * - earlier: weighed again later in the same vessel, dried on in between
+ * - crude: weighed, then worked on and weighed again elsewhere
  * - intermediate: weighed, then used up in a later reaction
  */
-export type WeighingKind = 'isolated' | 'crop' | 'crude' | 'intermediate';
+export type WeighingKind = 'isolated' | 'crop' | 'earlier' | 'crude' | 'intermediate';
 
 /** One product on a balance, at one step. */
 export interface ProductWeighing {
@@ -164,8 +165,9 @@ function classify(
       .slice(i + 1)
       .filter((each) => each.substance === weighing.substance && each.step !== weighing.step);
     const fate = fateAfter(weighing, postings, order);
-    const again = later.some((each) => each.vessel === weighing.vessel);
-    if (later.length > 0 && (again || fate === 'moved on')) return 'crude';
+    const again = later.some((each) => each.vessel === weighing.vessel && each.net !== undefined);
+    if (fate === 'stays' && again) return 'earlier';
+    if (later.length > 0 && fate === 'moved on') return 'crude';
     if (fate === 'used up' || usedUpElsewhere(weighing, postings, order)) return 'intermediate';
     const kind = ended.has(weighing.substance) ? 'crop' : 'isolated';
     if (weighing.net !== undefined) ended.add(weighing.substance);

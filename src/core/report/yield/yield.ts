@@ -1,6 +1,10 @@
 import { budget, standardUncertainty } from '../../quantity/uncertain.ts';
 import type { Uncertain } from '../../quantity/uncertain.ts';
 import { nameOf } from '../common/name.ts';
+import { limitingOf } from '../theory/supply.ts';
+import type { Supply } from '../theory/supply.ts';
+import { rootBasis } from '../theory/theory.ts';
+import type { Experiment } from '../../experiment/step.ts';
 import { findingsOf } from './findings.ts';
 import { linearOf } from './inputs.ts';
 import { fractionOf, judge } from './judge.ts';
@@ -35,14 +39,14 @@ export function yieldReport(question: YieldQuestion): YieldReport {
   const { model, products } = judge(question);
   const overall = overallOf(experiment, products, model, policy);
   const findings = findingsOf({ experiment, plan, run, model, products, policy });
-  const reports = products.map((product) => productYield(product, model, policy));
+  const reports = products.map((product) => productYield(product, model, experiment, policy));
   return {
     sentence: reports[0]?.sentence ?? 'No product is declared, so that there is no yield.',
     k: policy.k,
     products: reports,
     overall,
     findings,
-    assumed: assumptions(model, products),
+    assumed: assumptions(model, products, experiment),
     policy,
   };
 }
@@ -55,16 +59,22 @@ export function yieldModel(question: YieldQuestion, substance?: string): YieldDr
   return yieldDraws(product.net, product.model, model.inputs);
 }
 
-function productYield(product: Judged, model: TheoryModel, policy: YieldPolicy): ProductYield {
+function productYield(
+  product: Judged,
+  model: TheoryModel,
+  experiment: Experiment,
+  policy: YieldPolicy,
+): ProductYield {
   const entries = product.weighings.flatMap((each) => entryOf(each, product, model, policy));
   const percent = product.fraction === undefined ? null : percentOf(product.fraction, policy);
   const report: Omit<ProductYield, 'sentence'> = {
     substance: product.substance,
     name: product.name,
     role: product.role,
+    recovered: isRecovered(product.substance, model),
     entries,
     net_g: product.net?.value ?? null,
-    theory: theoryOf(product.model, model),
+    theory: theoryOf(product.model, model, experiment),
     yield: percent,
     budget: product.fraction === undefined ? [] : budgetOf(product.fraction, model),
   };
@@ -94,10 +104,19 @@ function entryOf(
   ];
 }
 
-function theoryOf(product: ProductModel | undefined, model: TheoryModel): TheoreticalYield | null {
-  const [term] = product?.terms ?? [];
-  if (product === undefined || term === undefined) return null;
-  const { supply } = decidingSupply(term);
+/** It came out of the stock itself, and was only parted from others. */
+function isRecovered(substance: string, model: TheoryModel): boolean {
+  return model.enactment.charges.some((charge) => charge.material.substance.id === substance);
+}
+
+function theoryOf(
+  product: ProductModel | undefined,
+  model: TheoryModel,
+  experiment: Experiment,
+): TheoreticalYield | null {
+  if (product === undefined) return null;
+  const [supply] = rootsOf(product, model, experiment);
+  if (supply === undefined) return null;
   return {
     mass_g: product.mass_g.value,
     u_g: standardUncertainty(product.mass_g),
@@ -105,6 +124,13 @@ function theoryOf(product: ProductModel | undefined, model: TheoryModel): Theore
     basis: { substance: supply.substance, name: nameOf(model.enactment, supply.substance) },
     basis_mmol: supply.amount_mmol,
   };
+}
+
+function rootsOf(product: ProductModel, model: TheoryModel, experiment: Experiment): Supply[] {
+  const supplies = model.reactions.map((each) => each.supply);
+  return product.terms.map((term) =>
+    rootBasis(decidingSupply(term).supply, experiment, supplies, model.known),
+  );
 }
 
 /** Atomic weights stand as one line: nobody can do anything about one of them. */
@@ -122,35 +148,44 @@ function budgetOf(fraction: Uncertain, model: TheoryModel): BudgetEntry[] {
   return lines.sort((a, b) => b.share - a.share);
 }
 
-function assumptions(model: TheoryModel, products: readonly Judged[]): string[] {
-  const said = new Set<string>();
-  for (const { fraction } of products) {
-    for (const [id, part] of fraction?.parts ?? []) {
-      const input = model.inputs.get(id);
-      if (input === undefined || part === 0) continue;
-      if (input.basis === 'planned')
-        said.add(`${input.what}; half a unit of its last digit counts.`);
-      if (input.basis === 'assumed') {
-        said.add(`${input.what}: no known instrument is named, and its decimals suggest one.`);
-      }
-    }
-  }
+function assumptions(
+  model: TheoryModel,
+  products: readonly Judged[],
+  experiment: Experiment,
+): string[] {
+  const roots = products.flatMap((each) =>
+    each.model === undefined ? [] : rootsOf(each.model, model, experiment),
+  );
+  const said = inputsAssumed(products, model);
   for (const { supply, basis } of model.reactions) {
     if (!supply.ran) {
-      said.add(
+      said.push(
         `${supply.reaction.id} did not run in this enactment; its theory rests on all that was charged.`,
       );
     }
-    if (basis !== undefined) {
-      const name = nameOf(model.enactment, basis.supply.substance);
-      said.add(`The yield of ${supply.reaction.id} is counted on ${name}, as the document says.`);
-    }
+    if (basis === undefined || basis.supply === limitingOf(supply.supplies)) continue;
+    const name = nameOf(model.enactment, basis.supply.substance);
+    said.push(`The yield of ${supply.reaction.id} is counted on ${name}, as the document says.`);
   }
   for (const charge of model.enactment.charges) {
-    const drawn = model.reactions.some(({ supply }) =>
-      supply.supplies.some((each) => each.substance === charge.material.substance.id),
-    );
-    if (drawn) for (const text of charge.assumed) said.add(`${charge.name}: ${text}`);
+    if (!roots.some((each) => each.substance === charge.material.substance.id)) continue;
+    for (const text of charge.assumed) said.push(`${charge.name}: ${text}`);
   }
-  return [...said];
+  return [...new Set(said)];
+}
+
+/** Inputs that carry a part of some yield and that are not simply measured. */
+function inputsAssumed(products: readonly Judged[], model: TheoryModel): string[] {
+  const ids = new Set(products.flatMap(({ fraction }) => [...(fraction?.parts.keys() ?? [])]));
+  const inputs = [...ids].flatMap((id) => model.inputs.get(id) ?? []);
+  const said = inputs
+    .filter((input) => input.basis === 'planned')
+    .map((input) => `${input.what}; half a unit of its last digit counts.`);
+  const guessed = inputs.filter((input) => input.basis === 'assumed').map((input) => input.what);
+  if (guessed.length > 0) {
+    said.push(
+      `No known instrument is named for: ${guessed.join('; ')}. A mass is taken to be read on the balance that its decimals suggest; a volume counts with half a unit of its last digit.`,
+    );
+  }
+  return said;
 }

@@ -1,0 +1,47 @@
+import { flowSheet } from '../../core/report/flow/flow.ts';
+import { EXIT } from '../command.ts';
+import type { Answer, Call, Command } from '../command.ts';
+import { documentOf, titleLine } from '../experiment-file.ts';
+import { flowPicture } from '../flow-picture-of.ts';
+import { paintFlow } from '../paint/flow.ts';
+import { RECORD_OPTION, doubtLine, hasErrors, openAsked } from '../record-option.ts';
+
+async function run(call: Call): Promise<Answer> {
+  const opening = await openAsked(call);
+  if (!opening.ok) return opening.answer;
+  const { asked } = opening;
+  const { opened } = asked;
+  const sheet = flowSheet(opened.experiment, asked.run);
+  return {
+    kind: 'answer',
+    exit: hasErrors(asked) ? EXIT.findings : EXIT.fine,
+    data: { document: documentOf(opened), run: asked.run.kind, flow: sheet },
+    paint: (paper) =>
+      [
+        paper.ink.bold(titleLine(opened)),
+        '',
+        sheet.rows.length === 0
+          ? 'The document has no step that is understood, so there is nothing to draw.'
+          : paintFlow(flowPicture(sheet, asked.run), paper),
+        paper.ink.faint(doubtLine(asked)),
+      ].join('\n'),
+    remarks: asked.remarks,
+  };
+}
+
+export const flowCommand: Command = {
+  name: 'flow',
+  summary: 'the flow sheet: every vessel after every step, and what passes between them',
+  takes: 'FILE',
+  about:
+    'Draws the experiment: time runs down, each vessel is a column that lasts while it holds something, ' +
+    'matter runs across from the stock to what leaves. On a page under 80 columns it is a list.',
+  options: { record: RECORD_OPTION },
+  examples: [
+    'flow aspirin.md',
+    'flow aspirin.md --width 70',
+    'flow aspirin.md --record bench-1.csv',
+  ],
+  arity: [1, 1],
+  run,
+};

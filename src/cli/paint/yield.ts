@@ -1,0 +1,157 @@
+import { byImportance } from '../../core/diagnostic.ts';
+import type { Diagnostic } from '../../core/diagnostic.ts';
+import { formatNumber, formatQuantity } from '../../core/quantity/print.ts';
+import type {
+  BalanceSegment,
+  MaterialBalance,
+  SegmentKind,
+} from '../../core/report/balance/balance.ts';
+import { massText, percentText } from '../../core/report/yield/sentence.ts';
+import type {
+  BudgetEntry,
+  OverallYield,
+  ProductYield,
+  YieldEntry,
+  YieldReport,
+} from '../../core/report/yield/result.ts';
+import type { YieldAnswer } from '../yield-answer.ts';
+import { grams, millimoles } from '../plan-answer.ts';
+import type { Paper } from './ink.ts';
+import { bar, marked, setBy } from './number.ts';
+import { clip, padEnd, padStart, paragraph, widthOf } from './text.ts';
+
+/** First the answer, then what it rests on, then what to look at, then what was assumed. */
+export function paintYield(
+  { report, balance }: YieldAnswer,
+  diagnostics: readonly Diagnostic[],
+  paper: Paper,
+): string {
+  const { ink, width } = paper;
+  const parts = [ink.bold(paragraph(report.sentence, width))];
+  const [first, ...others] = report.products;
+  if (first !== undefined) parts.push(...productLines(first, paper));
+  for (const other of others) {
+    if (other.net_g === null && other.entries.length === 0) continue;
+    parts.push('', paragraph(other.sentence, width), ...productLines(other, paper));
+  }
+  if (report.overall !== null)
+    parts.push('', paragraph(overallText(report.overall, report.k), width));
+  if (balance !== undefined) parts.push(...balanceLines(balance, paper));
+  if (first !== undefined) parts.push(...budgetLines(first.budget, paper));
+  parts.push(...findingLines([...report.findings, ...diagnostics], paper));
+  parts.push(...assumedLines(report, paper));
+  return parts.join('\n');
+}
+
+function productLines(product: ProductYield, paper: Paper): string[] {
+  const lines: string[] = [];
+  const { theory, entries } = product;
+  if (theory !== null) {
+    const mass = formatQuantity(theory.mass_g, 'mass', 4);
+    const text = `Theory: ${mass} (${millimoles(theory.amount_mmol)}), counted on ${theory.basis.name} (${millimoles(theory.basis_mmol)}).`;
+    lines.push(paragraph(text, paper.width));
+  }
+  if (entries.length > 1) lines.push(...entries.map((entry) => entryText(entry, paper)));
+  return lines;
+}
+
+const ENTRY_WORDS: Record<YieldEntry['kind'], string> = {
+  isolated: 'isolated',
+  crop: 'further crop',
+  crude: 'crude',
+  intermediate: 'used on',
+  earlier: 'earlier weighing',
+};
+
+function entryText(entry: YieldEntry, { ink }: Paper): string {
+  const mass = setBy('measured', ink)(marked(massText(entry.net_g, entry.lastDigit_g), 'measured'));
+  const percent = entry.yield === undefined ? '' : `  ${percentText(entry.yield)} %`;
+  return `  step ${padEnd(entry.step, 4)} ${padEnd(ENTRY_WORDS[entry.kind], 16)} ${mass}${percent}`;
+}
+
+function overallText(overall: OverallYield, k: number): string {
+  const stages = overall.stages.map((stage) => stage.name).join(' → ');
+  return [
+    `Over all steps (${stages}): ${percentText(overall)} % (k = ${k}).`,
+    ...overall.said,
+  ].join(' ');
+}
+
+const SEGMENT_WORDS: Record<SegmentKind, (where: string) => string> = {
+  isolated: () => 'weighed',
+  'used on': (where) => `used on in ${where}`,
+  left: (where) => `left in ${where}`,
+  lost: (where) => `missing at step ${where}`,
+  waste: (where) => `in waste, ${where}`,
+  air: () => 'in the air',
+  other: (where) => where,
+  'not formed': () => 'not formed',
+};
+
+const BAR_WIDTH = 24;
+
+/** The theoretical mass, piece by piece. */
+function balanceLines(balance: MaterialBalance, paper: Paper): string[] {
+  const shown = balance.segments.filter((segment) => Math.abs(segment.percent) >= 0.05);
+  if (shown.length === 0) return [];
+  const words = (segment: BalanceSegment) => SEGMENT_WORDS[segment.kind](segment.where);
+  const room = Math.max(12, paper.width - BAR_WIDTH - 26);
+  const wide = Math.min(room, Math.max(...shown.map((segment) => widthOf(words(segment)))));
+  const lines = shown.map((segment) => {
+    const basis = segment.kind === 'isolated' ? segment.basis : 'assumed';
+    const mass = padStart(marked(grams(segment.mass_g), basis), 9);
+    const percent = padStart(`${segment.percent.toFixed(1)} %`, 8);
+    const drawn = padEnd(bar(segment.percent / 100, BAR_WIDTH), BAR_WIDTH);
+    return `  ${padEnd(clip(words(segment), wide), wide)} ${setBy(basis, paper.ink)(mass)} ${percent}  ${drawn}`.trimEnd();
+  });
+  if (balance.unexplained_g > 0)
+    lines.push(
+      `  and ${grams(balance.unexplained_g)} on the balance that cannot be ${balance.name}`,
+    );
+  return ['', paper.ink.bold(`Where ${grams(balance.theory_g)} of ${balance.name} went`), ...lines];
+}
+
+const LINES_OF_BUDGET = 5;
+
+/** Which reading makes the uncertainty. */
+function budgetLines(budget: readonly BudgetEntry[], paper: Paper): string[] {
+  const shown = budget.filter((entry) => entry.share >= 0.005).slice(0, LINES_OF_BUDGET);
+  if (shown.length === 0) return [];
+  const room = Math.max(16, paper.width - BAR_WIDTH - 14);
+  const wide = Math.min(room, Math.max(...shown.map((entry) => widthOf(entry.what))));
+  const lines = shown.map((entry) => {
+    const percent = padStart(
+      `${formatNumber(100 * entry.share, entry.share >= 0.995 ? 3 : 2)} %`,
+      6,
+    );
+    return `  ${padEnd(clip(entry.what, wide), wide)} ${percent}  ${bar(entry.share, BAR_WIDTH)}`;
+  });
+  return ['', paper.ink.bold('What makes the uncertainty (share of the variance)'), ...lines];
+}
+
+const WORDS: Record<Diagnostic['severity'], string> = {
+  error: 'error',
+  warning: 'look',
+  note: 'note',
+};
+
+function findingLines(findings: readonly Diagnostic[], paper: Paper): string[] {
+  if (findings.length === 0) return [];
+  const lines = findings.toSorted(byImportance).flatMap((one) => {
+    const word = WORDS[one.severity];
+    const hint =
+      one.hint === undefined
+        ? []
+        : [paragraph(one.hint, paper.width, '         → ', '           ')];
+    return [paragraph(one.message, paper.width, `  ${padEnd(word, 6)} `), ...hint];
+  });
+  return ['', paper.ink.bold('To look at'), ...lines];
+}
+
+function assumedLines(report: YieldReport, paper: Paper): string[] {
+  if (report.assumed.length === 0) return [];
+  const lines = report.assumed.map((text) =>
+    paper.ink.italic(paragraph(text, paper.width, '  ~ ')),
+  );
+  return ['', paper.ink.bold('Assumed'), ...lines];
+}

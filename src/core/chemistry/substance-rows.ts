@@ -1,0 +1,58 @@
+import sourceTable from '../facts/substance_sources.json' with { type: 'json' };
+import substanceTable from '../facts/substances.json' with { type: 'json' };
+import { numberIn, rowsOf } from '../facts/table.ts';
+import { given, makeSubstance } from './substance-make.ts';
+import type { PhaseHint, State, Substance } from './substance-make.ts';
+
+function listIn(cell: string | undefined): string[] {
+  return (cell ?? '')
+    .split(';')
+    .map((item) => item.trim())
+    .filter((item) => item !== '');
+}
+
+function textIn(cell: string | undefined): string | undefined {
+  return cell === undefined || cell === '' ? undefined : cell;
+}
+
+function fromRow(row: Record<string, string>, spellOut: (source?: string) => string | undefined) {
+  const made = makeSubstance({
+    name: row['name']!,
+    synonyms: listIn(row['synonyms']),
+    state: row['state'] as State,
+    phase: row['phase'] as PhaseHint,
+    hazardCodes: listIn(row['hazard_codes']),
+    origin: 'table',
+    source: given({
+      identity: spellOut(row['source']),
+      density: spellOut(row['density_source']),
+      meltingPoint: spellOut(row['mp_source']),
+      boilingPoint: spellOut(row['bp_source']),
+      hazards: spellOut(row['hazard_source']),
+    }),
+    ...given({
+      smiles: textIn(row['smiles']),
+      formula: textIn(row['formula']),
+      cas: textIn(row['cas']),
+      density_g_mL: numberIn(row['density_g_mL']),
+      densityT_C: numberIn(row['density_T_C']),
+      meltingPoint_C: numberIn(row['mp_C']),
+      boilingPoint_C: numberIn(row['bp_C']),
+    }),
+  });
+  if (!made.ok) throw new Error(`data/substances.csv, ${row['name']}: ${made.message}`);
+  return made.substance;
+}
+
+let builtIn: readonly Substance[] | undefined;
+
+/** The substances of data/substances.csv; read once, when first asked for. */
+export function builtInSubstances(): readonly Substance[] {
+  if (builtIn === undefined) {
+    const texts = new Map(rowsOf(sourceTable).map((row) => [row['key']!, row['source']!]));
+    const spellOut = (source?: string): string | undefined =>
+      textIn(source) === undefined ? undefined : (texts.get(source!) ?? source);
+    builtIn = rowsOf(substanceTable).map((row) => fromRow(row, spellOut));
+  }
+  return builtIn;
+}
