@@ -52,21 +52,17 @@ export async function openExperiment(path: string, io: Io): Promise<Opening> {
     program,
     table,
     plan,
-    diagnostics: withoutDoubles([...experiment.diagnostics, ...plan.diagnostics]),
+    diagnostics: withoutDoubles(experiment.diagnostics, plan.diagnostics),
     remarks: reading.remark === undefined ? [] : [reading.remark],
   };
   return { ok: true, opened };
 }
 
-/** The reader and the kernel may both see one thing; it is said once. */
-function withoutDoubles(diagnostics: readonly Diagnostic[]): Diagnostic[] {
-  const seen = new Set<string>();
-  return diagnostics.filter((one) => {
-    const key = `${one.code}|${one.at?.line}|${one.at?.column}|${one.message}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
+/** What the reader has said of a place the kernel need not say again. */
+function withoutDoubles(read: readonly Diagnostic[], ran: readonly Diagnostic[]): Diagnostic[] {
+  const placeOf = ({ code, at }: Diagnostic) => `${code}|${at?.line}|${at?.column}`;
+  const said = new Set(read.map(placeOf));
+  return [...read, ...ran.filter((one) => one.at === undefined || !said.has(placeOf(one)))];
 }
 
 /** What every `--json` of an experiment begins with. */

@@ -16,9 +16,9 @@ export function planAnswer({ experiment, plan }: Opened): string[] {
   const theory = theoryReport(experiment, plan);
   const made = theory.products.filter((product) => product.role === 'product');
   const sentences = made.map((product) => madeSentence(product, theory));
-  if (experiment.reactions.length === 0)
+  if (made.length === 0 && experiment.reactions.length === 0)
     sentences.push('No reaction is written, so there is no yield to count.');
-  else if (experiment.products.length === 0)
+  else if (made.length === 0 && experiment.products.length === 0)
     sentences.push('No product is named: write it under a heading “## Product”.');
   return [...sentences, ...gasSentences(plan)];
 }
@@ -29,12 +29,12 @@ function madeSentence(product: ProductTheory, theory: TheoryReport): string {
   const amount =
     mass_g === null ? millimoles(amount_mmol) : `${grams(mass_g)} (${millimoles(amount_mmol)})`;
   const reaction = theory.reactions.find((one) => product.reactions.includes(one.reaction));
-  return `Makes at most ${amount} of ${name}${limitClause(reaction)}.`;
+  return `Makes at most ${amount} of ${name}${limitClause(reaction, product.substance)}.`;
 }
 
-function limitClause(reaction: ReactionTheory | undefined): string {
+function limitClause(reaction: ReactionTheory | undefined, product: string): string {
   const first = reaction?.reactants.find((one) => one.limits);
-  if (reaction === undefined || first === undefined) return '';
+  if (reaction === undefined || first === undefined || first.substance === product) return '';
   const amount = first.amount_mmol === null ? '' : ` (${millimoles(first.amount_mmol)})`;
   const { basis, basisDeclared } = reaction;
   if (basisDeclared && basis !== undefined && basis.substance !== first.substance)

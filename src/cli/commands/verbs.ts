@@ -9,10 +9,13 @@ type Shown = (typeof VERBS)[number];
 
 function paintVerb(verb: Shown, { ink, width }: Paper): string {
   return [
-    `${ink.bold(verb.kind)}  ${ink.faint(verb.heads.join(', '))}`,
+    ink.bold(verb.kind),
     paragraph(verb.about, width, '  '),
+    ink.faint(paragraph(`Begins with: ${verb.heads.join(', ')}`, width, '  ', '    ')),
     ...verb.forms.map((form) => paragraph(form, width, '    ')),
-    ...verb.examples.map((example) => ink.italic(paragraph(example, width, '    “', '     '))),
+    ...verb.examples.map((example) =>
+      ink.italic(paragraph(`${example}”`, width, '    “', '     ')),
+    ),
   ].join('\n');
 }
 

@@ -29,19 +29,23 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/decolorising/g, 'decolorizing'],
 ];
 
-/** Spellings already made: names come again at every keystroke. Emptied when it is full. */
-const made = new Map<string, string>();
 const MOST_KEPT = 10_000;
 
-/** The name in lower case and one spelling, with its spaces and hyphens still in place. */
-export function spelled(name: string): string {
-  const before = made.get(name);
-  if (before !== undefined) return before;
-  const text = spell(name);
-  if (made.size >= MOST_KEPT) made.clear();
-  if (name.length <= LONGEST) made.set(name, text);
-  return text;
+/** Remembers results, since names come again at every keystroke. Emptied when it is full. */
+function remembered(compute: (name: string) => string): (name: string) => string {
+  const kept = new Map<string, string>();
+  return (name) => {
+    const before = kept.get(name);
+    if (before !== undefined) return before;
+    const result = compute(name);
+    if (kept.size >= MOST_KEPT) kept.clear();
+    if (name.length <= LONGEST) kept.set(name, result);
+    return result;
+  };
 }
+
+/** The name in lower case and one spelling, with its spaces and hyphens still in place. */
+export const spelled = remembered(spell);
 
 function spell(name: string): string {
   let text = name.normalize('NFKC').slice(0, LONGEST).toLowerCase();
@@ -54,9 +58,7 @@ function squeezed(text: string): string {
 }
 
 /** What two writings of one name have in common. */
-export function keyOf(name: string): string {
-  return squeezed(spelled(name));
-}
+export const keyOf = remembered((name) => squeezed(spelled(name)));
 
 const STEREO =
   /^(?:\((?:\d*[rsez](?:,\d*[rsez])*|rac|plus|minus)\)-?|(?:cis|trans|rac|dl|d|l|endo|exo|meso)-)+/;

@@ -28,6 +28,7 @@ const KIN: Readonly<Partial<Record<Role, readonly Role[]>>> = {
   motherLiquor: ['filtrate'],
   washings: ['aqueous', 'filtrate'],
   distillate: ['product'],
+  dryingAgent: ['solid'],
 };
 
 const EXCESS: AnyAmount = { kind: 'unquantified', word: 'excess', text: 'excess', sense: 'excess' };
@@ -207,6 +208,18 @@ export class ProcedureContext implements Context {
   lies(name: string): Ref | undefined {
     const vessel = this.whereIs(name);
     return vessel === undefined ? this.role('product') : whole(vessel);
+  }
+
+  setLayers(organic: Ref, aqueous: Ref): void {
+    this.setRole('organic', organic);
+    this.setRole('aqueous', aqueous);
+    this.setRole('upper', this.organicFloats ? organic : aqueous);
+    this.setRole('lower', this.organicFloats ? aqueous : organic);
+  }
+
+  disturb(): void {
+    this.roles.delete('upper');
+    this.roles.delete('lower');
   }
 
   layerIs(layer: 'upper' | 'lower'): 'organic' | 'aqueous' {

@@ -1,7 +1,8 @@
 import type { SplitRule } from '../../experiment/move.ts';
+import { RULES } from '../rules.ts';
 import type { Run } from '../run.ts';
 import type { Vessel } from '../vessel.ts';
-import { SOLID } from '../vessel.ts';
+import { SOLID, phaseMass_g } from '../vessel.ts';
 import { bringOut, comesOut } from './crystals.ts';
 
 type Filter = Extract<SplitRule, { rule: 'filter' }>;
@@ -9,11 +10,14 @@ type Filter = Extract<SplitRule, { rule: 'filter' }>;
 /**
  * A filter holds back what is solid. Where the author keeps the solid, organic substances that
  * are solid when cold are taken to be out of solution, and so is a product that is a salt; where
- * she keeps the liquid, only what settling left solid stays behind.
+ * she keeps the liquid, only what settling left solid stays behind. Where she does not say, a
+ * mixture with solids in it (a drying agent, a metal, a precipitate) gives up those alone, and a
+ * clear solution its crystals.
  */
 export function filter(run: Run, v: Vessel, rule: Filter): void {
   const size = v.pinned.length;
-  if (rule.keep !== 'liquid')
+  const clear = phaseMass_g(run.compiled.shelf, v, SOLID) <= RULES.leftover_g;
+  if (rule.keep === 'solid' || (rule.keep === 'both' && clear))
     for (let i = 0; i < size; i++) if (comesOut(run, v, i)) bringOut(run, v, i);
   for (let i = 0; i < size; i++) v.pinned[i] = v.held[SOLID]![i]!;
 }

@@ -111,6 +111,11 @@ describe('filter', () => {
     const e = parted(slurry, { rule: 'filter', keep: 'solid' }, 'solid');
     expect(names(e, 'b')).toEqual(['activated carbon', 'benzoic acid']);
   });
+  it('not told which, takes the solids that are there, or crystals from a clear solution', () => {
+    const both: SplitRule = { rule: 'filter', keep: 'both' };
+    expect(names(parted(slurry, both, 'solid'), 'b')).toEqual(['activated carbon']);
+    expect(names(parted(slurry.slice(0, 2), both, 'solid'), 'b')).toEqual(['benzoic acid']);
+  });
   it('holds back a product that is a salt', () => {
     const salt: Shelf = [
       ['sodium benzoate', '10 mmol'],

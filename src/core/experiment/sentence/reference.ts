@@ -16,6 +16,7 @@ export type Role =
   | 'lower'
   | 'extracts'
   | 'washings'
+  | 'dryingAgent'
   | 'distillate'
   | 'residue';
 
@@ -43,12 +44,13 @@ const ROLES: readonly (readonly [RegExp, Role])[] = [
   [/^(lower|bottom) ?(layers?|phases?)?$/, 'lower'],
   [/^(clear |hot |cold |dried |combined |yellow |colou?rless )*filtrates?$/, 'filtrate'],
   [/^mother ?liquors?$/, 'motherLiquor'],
+  [/^((spent|used|wet|hydrated|anhydrous|solid) )*(drying agent|desiccant|(magnesium|sodium|calcium) (sulfate|sulphate|chloride)( cake| residue)?)$/, 'dryingAgent'],
   [/^(combined |aqueous )*washings?$/, 'washings'],
   [/^(combined |crude |wet )*distillates?$/, 'distillate'],
   [/^(oily |solid |crude |dark |remaining |viscous )*residues?$/, 'residue'],
   [/^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*products?$/, 'product'],
   [/^(purified|recrystalli[sz]ed|dry|dried|pure) (crystals|solid|material)$/, 'product'],
-  [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|drying agent|catalyst|flakes|pieces|sludge|pad|paste|tar|mass of crystals|lump|cakes|product cake)$/, 'solid'],
+  [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|catalyst|flakes|pieces|sludge|pad|paste|tar|mass of crystals|lump|cakes|product cake)$/, 'solid'],
   [/^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|phases|mass|batch|brew|reactants?|ylide|broth|charge)( in it)?$/, 'mixture'],
 ];
 

@@ -17,8 +17,9 @@ function lower({ slots }: Step): Move[] {
 }
 
 function resolve(raw: RawSentence, context: Context): Slots {
-  const { uses, aside } = gather(context, raw);
   const target = context.refOf(raw.arguments.into);
+  context.disturb();
+  const { uses, aside } = gather(context, raw);
   const elsewhere = raw.arguments.otherInto === undefined ? undefined : context.vesselOf(raw.arguments.otherInto);
   if (elsewhere !== undefined && target && target.vessel !== elsewhere) aside.push(target);
   const into = elsewhere ?? target?.vessel ?? context.focus ?? context.vessel('the flask', 0);

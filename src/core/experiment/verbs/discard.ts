@@ -21,7 +21,7 @@ export const discard: Verb = {
     const extra = args.range?.kind === 'ref' ? context.refOf(args.range) : undefined;
     const from = extra && args.range?.kind === 'ref' && args.range.ref.vesselPhrase !== undefined ? extra : undefined;
     const refs = from && on.length === 1 ? [{ vessel: from.vessel, portion: first.portion }] : extra ? [...on, extra] : on;
-    const stream = args.stream?.kind === 'stream' ? args.stream.stream : hasRole(args.on, 'aqueous', 'washings', 'lower', 'upper') ? 'aqueous' : hasRole(args.on, 'solid') ? 'solid' : hasRole(args.on, 'organic', 'extracts') ? 'organic' : 'general';
+    const stream = args.stream?.kind === 'stream' ? args.stream.stream : hasRole(args.on, 'aqueous', 'washings', 'lower', 'upper') ? 'aqueous' : hasRole(args.on, 'solid', 'dryingAgent') ? 'solid' : hasRole(args.on, 'organic', 'extracts') ? 'organic' : 'general';
     return { on: refs, stream, ...conditions(raw) };
   },
   print: (slots, w) => `Discard ${(slots.on ?? []).map((ref) => w.ref(ref)).join(' and ')} to the ${slots.stream} waste${w.tail(slots)}`,

@@ -15,6 +15,7 @@ export const dry: Verb = {
     const materials = context.materials(raw.arguments.materials);
     const target = context.refOf(raw.arguments.on) ?? whole(context.vessel('the flask', 0));
     context.setFocus(target.vessel);
+    context.setRole('dryingAgent', whole(target.vessel));
     return { materials, on: [whole(target.vessel)], ...conditions(raw) };
   },
   print: (slots, w) => `Dry ${w.ref(slots.on![0]!)} over ${w.materials(slots.materials ?? [])}${w.tail(slots)}`,

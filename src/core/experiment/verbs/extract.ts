@@ -16,6 +16,7 @@ function resolve(raw: RawSentence, context: Context): Slots {
   const { arguments: args } = raw;
   const materials = [...context.materials(args.materials), ...context.materials(args.with)];
   const target = context.refOf(args.on) ?? whole(context.vessel('the funnel', 0));
+  context.disturb();
   const aqueous = isAqueous(materials[0]);
   const kept = args.keep?.kind === 'keep' ? args.keep : undefined;
   const layer = kept?.what === 'upper' || kept?.what === 'lower' || kept?.what === 'organic' || kept?.what === 'aqueous' ? kept.what : undefined;
@@ -27,8 +28,7 @@ function resolve(raw: RawSentence, context: Context): Slots {
   const on = whole(target.vessel);
   context.setFocus(aqueous ? on.vessel : into);
   context.setRole(aqueous ? 'aqueous' : 'extracts', whole(into));
-  context.setRole('organic', whole(aqueous ? on.vessel : into));
-  context.setRole('aqueous', whole(aqueous ? into : on.vessel));
+  context.setLayers(whole(aqueous ? on.vessel : into), whole(aqueous ? into : on.vessel));
   if (aqueous) context.forget('extracts');
   const portioned = target.portion.kind === 'phase' ? [target] : [on];
   return { materials, on: portioned, into, keep, ...conditions(raw) };

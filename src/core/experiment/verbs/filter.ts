@@ -59,6 +59,7 @@ export const filter: Verb = {
     const into = context.vesselOf(args.into) ?? (keep === 'liquid' && keptIn !== undefined ? keptIn : context.implied('filtrate', 'filter flask'));
     const otherInto = (keep === 'solid' ? keptIn : undefined) ?? context.vesselOf(args.otherInto) ?? context.implied('filter', 'filter');
     context.setRole('solid', whole(otherInto));
+    if (context.role('dryingAgent')?.vessel === on.vessel) context.setRole('dryingAgent', whole(otherInto));
     if (keep !== 'liquid') context.setRole('product', whole(otherInto));
     context.setRole('filtrate', whole(into));
     context.setRole('motherLiquor', whole(into));

@@ -19,6 +19,7 @@ export const quench: Verb = {
     const { uses } = gather(context, raw);
     const on = context.refOf(raw.arguments.on) ?? { vessel: context.vessel('the flask', 0), portion: { kind: 'all' as const } };
     const into = context.vesselOf(raw.arguments.into) ?? on.vessel;
+    context.disturb();
     context.setFocus(into);
     return { materials: uses, on: [{ vessel: on.vessel, portion: { kind: 'all' } }], into, ...conditions(raw) };
   },

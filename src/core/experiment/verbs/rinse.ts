@@ -12,9 +12,10 @@ export const rinse: Verb = {
     { words: ['with', 'in with', 'down with', 'out with', 'using'], kind: 'materials', slot: 'materials' },
     { words: ['into', 'to', 'and add the rinsings to', 'and add the rinse to', 'adding the rinsings to', 'adding the rinse to'], kind: 'vessel', slot: 'into' },
   ],
-  fits: (raw) => raw.arguments.materials !== undefined && !hasRole(raw.arguments.on, 'solid', 'product', 'residue', 'organic', 'extracts'),
+  fits: (raw) => raw.arguments.materials !== undefined && !hasRole(raw.arguments.on, 'solid', 'product', 'residue', 'organic', 'extracts', 'dryingAgent'),
   resolve(raw, context) {
     const materials = context.materials(raw.arguments.materials);
+    context.disturb();
     const rinsed = raw.arguments.on === undefined ? undefined : context.refOf(raw.arguments.on)?.vessel;
     const into = context.vesselOf(raw.arguments.into) ?? context.focus ?? rinsed ?? context.vessel('the flask', 0);
     context.setFocus(into);

@@ -34,8 +34,7 @@ export const separate: Verb = {
     const otherIn = otherInto ?? vessel;
     const what = keep === 'upper' || keep === 'lower' ? context.layerIs(keep) : keep;
     const organic = what === 'organic' ? keptIn : otherIn;
-    context.setRole('organic', whole(organic));
-    context.setRole('aqueous', whole(organic === keptIn ? otherIn : keptIn));
+    context.setLayers(whole(organic), whole(organic === keptIn ? otherIn : keptIn));
     context.setFocus(keptIn);
     return { on: [whole(vessel)], keep, ...(into !== undefined && { into }), ...(otherInto !== undefined && { otherInto }), ...conditions(raw) };
   },

@@ -3,7 +3,7 @@ import { whole } from './verb.ts';
 import { AT, BATH, OVER, UNTIL, conditions, fromStock, minutes, pour, react, waiting } from './common.ts';
 import type { Role } from '../sentence/reference.ts';
 
-const FOLLOW: readonly Role[] = ['solid', 'product', 'filtrate', 'motherLiquor', 'organic', 'aqueous', 'extracts', 'distillate', 'residue', 'washings'];
+const FOLLOW: readonly Role[] = ['solid', 'dryingAgent', 'upper', 'lower', 'product', 'filtrate', 'motherLiquor', 'organic', 'aqueous', 'extracts', 'distillate', 'residue', 'washings'];
 
 export const transfer: Verb = {
   kind: 'transfer',
@@ -39,8 +39,9 @@ export const transfer: Verb = {
     const meant = args.on?.kind === 'ref' ? args.on.ref.role : undefined;
     if (meant && meant !== 'mixture' && !all) {
       const layer = meant === 'upper' || meant === 'lower' ? context.layerIs(meant) : meant;
-      context.setRole(layer, whole(into));
-      if (layer === 'organic' || layer === 'aqueous') context.setRole(layer === 'organic' ? 'aqueous' : 'organic', whole(on.vessel));
+      if (layer === 'organic') context.setLayers(whole(into), whole(on.vessel));
+      else if (layer === 'aqueous') context.setLayers(whole(on.vessel), whole(into));
+      else context.setRole(layer, whole(into));
     }
     context.setFocus(into);
     return { ...(materials.length > 0 && { materials }), on: [on], into, ...conditions(raw) };

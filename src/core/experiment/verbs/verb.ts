@@ -92,6 +92,10 @@ export interface Context {
   materials(argument: Argument | undefined, options?: { readonly excess?: boolean }): MaterialUse[];
   /** Where something lies that was put somewhere by its name, or made: "the benzil". */
   lies(name: string): Ref | undefined;
+  /** Both layers are parted: where each of them now is. */
+  setLayers(organic: Ref, aqueous: Ref): void;
+  /** Something new is in the vessel: "the lower layer" is no longer what was drawn off before. */
+  disturb(): void;
   /** What an upper or a lower layer is, going by the density of the last organic solvent. */
   layerIs(layer: 'upper' | 'lower'): 'organic' | 'aqueous';
   shape(vessel: string): VesselShape;

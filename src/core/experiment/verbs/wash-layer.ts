@@ -26,10 +26,11 @@ export const washLayer: Verb = {
   resolve(raw, context) {
     const materials = [...context.materials(raw.arguments.materials), ...context.materials(raw.arguments.with)];
     const target = context.refOf(raw.arguments.on) ?? whole(context.vessel('the funnel', 0));
+    context.disturb();
     const into = context.vesselOf(raw.arguments.into) ?? context.implied('washings', 'beaker', false);
     context.setFocus(target.vessel);
     context.setRole('washings', whole(into));
-    context.setRole('organic', whole(target.vessel));
+    context.setLayers(whole(target.vessel), whole(into));
     return { materials, on: [target], into, ...conditions(raw) };
   },
   print: (slots, w) => `Wash ${w.ref(slots.on![0]!)} with ${w.materials(slots.materials ?? [])}; keep the organic layer${w.tail(slots)}`,

@@ -17,13 +17,16 @@ export const washSolid: Verb = {
     { words: ['into', 'adding the washings to', 'combining the washings with', 'collecting the washings in'], kind: 'vessel', slot: 'into' },
   ],
   manners: { ...FILTER_MANNERS, 'on the filter': 'on the filter', 'on the funnel': 'on the filter', 'by decantation': 'decanting', 'by decanting': 'decanting', 'in the funnel': 'on the filter' },
-  fits: (raw) => raw.arguments.materials !== undefined && (hasRole(raw.arguments.on, 'solid', 'product', 'residue') || (raw.arguments.on?.kind === 'ref' && raw.arguments.on.ref.named !== undefined) || (raw.arguments.on?.kind === 'vessel' && /b(ü|u|ue)chner|hirsch|filter|sinter/i.test(raw.arguments.on.phrase)) || raw.head === 'triturate'),
+  fits: (raw) => raw.arguments.materials !== undefined && (hasRole(raw.arguments.on, 'solid', 'product', 'residue', 'dryingAgent') || (raw.arguments.on?.kind === 'ref' && raw.arguments.on.ref.named !== undefined) || (raw.arguments.on?.kind === 'vessel' && /b(ü|u|ue)chner|hirsch|filter|sinter/i.test(raw.arguments.on.phrase)) || raw.head === 'triturate'),
   resolve(raw, context) {
     const materials = [...context.materials(raw.arguments.materials), ...context.materials(raw.arguments.with)];
     const on = context.refOf(raw.arguments.on) ?? whole(context.vessel('the filter', 0));
-    const liquor = context.shape(on.vessel) === 'filter' ? context.role('filtrate')?.vessel : undefined;
+    // On the filter, and after decanting, washings join the liquid that was parted from this solid
+    const parted = context.shape(on.vessel) === 'filter' || context.role('solid')?.vessel === on.vessel;
+    const liquor = parted ? context.role('filtrate')?.vessel : undefined;
     const into = context.vesselOf(raw.arguments.into) ?? liquor ?? context.implied('washings', 'beaker', false);
-    context.setFocus(on.vessel);
+    // Where the liquid is what is wanted (a drying agent is rinsed), the work goes on with it
+    context.setFocus(context.focus === into ? into : on.vessel);
     context.setRole('washings', whole(into));
     return { materials, on: [whole(on.vessel)], into, ...conditions(raw) };
   },

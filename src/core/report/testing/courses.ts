@@ -78,7 +78,39 @@ export function twoStages(): Course {
   });
 }
 
-/** Benzoic acid weighed crude (4), a fifth of it kept aside as a second crop (dish 2), and both weighed. */
+/** Benzoic acid weighed in the dish at step 3, left to dry, and weighed there again at step 5. */
+export function weighedTwice(): Course {
+  const benzoate = use('1.1', 'sodium benzoate', '1.44 g');
+  const hydrochloric = use('1.2', '2 M hydrochloric acid', '6.0 mL');
+  const document = experiment(
+    [f.reaction('sodium benzoate + HCl -> benzoic acid + NaCl')],
+    [
+      step('1', 'charge', { materials: [benzoate, hydrochloric], into: 'beaker' }),
+      step('2', 'filter', { on: 'beaker', into: 'dish' }),
+      step('3', 'weigh', { on: 'dish' }),
+      step('4', 'airDry', { on: 'dish' }),
+      step('4b', 'weigh', { on: 'dish' }),
+    ],
+    [f.substance('benzoic acid')],
+  );
+  return course(document, {
+    '1': [
+      f.charge(benzoate, 'beaker'),
+      f.charge(hydrochloric, 'beaker'),
+      f.stir('beaker'),
+      f.react('beaker'),
+    ],
+    '2': [
+      f.split('beaker', { rule: 'filter', keep: 'solid' }),
+      f.pour('beaker', 'dish', 'solid'),
+      f.discard('beaker', 'aqueous', 'liquid'),
+    ],
+    '3': [f.weigh('dish')],
+    '4b': [f.weigh('dish')],
+  });
+}
+
+/** Benzoic acid weighed crude (3), a fifth of it kept aside as a second crop (dish 2), and both weighed. */
 export function crops(): Course {
   const benzoate = use('1.1', 'sodium benzoate', '1.44 g');
   const hydrochloric = use('1.2', '2 M hydrochloric acid', '6.0 mL');

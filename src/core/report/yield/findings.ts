@@ -190,7 +190,10 @@ function offTarget({ experiment, plan, run, policy }: Findable): RecordDiagnosti
     if (Math.abs(share) <= policy.offTarget) return [];
     const percent = Math.abs(100 * share);
     const much = percent >= 10 ? percent.toFixed(0) : percent.toFixed(1);
-    const taken = formatQuantity(charge.value, charge.kind, 4);
+    const taken =
+      charge.kind === 'mass'
+        ? massText(charge.value, Math.max(...charge.terms.map((term) => term.reading.lastDigit)))
+        : formatQuantity(charge.value, charge.kind);
     return [
       {
         code: 'off-target',

@@ -98,12 +98,16 @@ function judgeProducts(
   });
 }
 
+/** Less than a microgram is no theory to divide by. */
+const LEAST_THEORY_g = 1e-6;
+
 /** Net over theory. */
 export function fractionOf(
   net: Linear | undefined,
   theory: ProductModel | undefined,
   model: TheoryModel,
 ): Uncertain | undefined {
-  if (net === undefined || theory === undefined || !(theory.mass_g.value > 0)) return undefined;
+  if (net === undefined || theory === undefined) return undefined;
+  if (!(theory.mass_g.value > LEAST_THEORY_g)) return undefined;
   return divide(toUncertain(net, model.inputs), theory.mass_g);
 }

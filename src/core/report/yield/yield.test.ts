@@ -5,7 +5,7 @@ import { netKey } from '../../enact/actuals.ts';
 import { materialBalance } from '../balance/balance.ts';
 import { question, yieldOf } from '../testing/course.ts';
 import type { Line } from '../testing/course.ts';
-import { benzoicAcid, crops, twoStages } from '../testing/courses.ts';
+import { benzoicAcid, crops, twoStages, weighedTwice } from '../testing/courses.ts';
 import { judge } from './judge.ts';
 import { drawYield } from './monte-carlo.ts';
 import { yieldModel } from './yield.ts';
@@ -163,6 +163,24 @@ describe('several weighings', () => {
     ]);
     expect(report.products[0]!.net_g).toBe(1.1201);
     expect(report.findings).toEqual([]);
+  });
+});
+
+describe('dried on and weighed again', () => {
+  it('counts the last weighing, and compares it with the one before', () => {
+    // On paper both are "step 4"; the weighing is its second sentence, 4b.
+    const report = yieldOf(weighedTwice(), [
+      ['charge', '1', '1.1', 1.4382, balance],
+      ['tare', '3', 'dish', 44.2188, balance],
+      ['gross', '3', 'dish', 45.4391, balance],
+      ['gross', '4', 'dish', 45.3391, balance],
+    ]);
+    expect(report.products[0]!.entries.map((each) => [each.step, each.kind])).toEqual([
+      ['3', 'earlier'],
+      ['4b', 'isolated'],
+    ]);
+    expect(report.products[0]!.net_g).toBe(1.1203);
+    expect(report.findings).toMatchObject([{ code: 'not-constant' }]);
   });
 });
 
