@@ -13,7 +13,7 @@ const typescript = programOf('typescript', 'tsc');
 
 const parts = {
   format: tool('prettier', '--check', '--log-level', 'warn', '.'),
-  lint: tool('oxlint', '--type-aware', '--deny-warnings'),
+  lint: tool('oxlint', '--type-aware', '--deny-warnings', '--format', 'unix'),
   types: [typescript, '--noEmit', '--pretty', 'false'],
   layers: script('layers.ts'),
   facts: script('facts.ts', '--check'),

@@ -1,4 +1,5 @@
 import type { Charge, Enactment } from '../core/enact/enactment.ts';
+import type { Experiment } from '../core/experiment/step.ts';
 import { formatQuantity } from '../core/quantity/print.ts';
 import type {
   FlowEnd,
@@ -8,22 +9,28 @@ import type {
   FlowState,
 } from '../core/report/flow/flow.ts';
 import type * as Picture from './paint/flow-picture.ts';
-import { keepAmounts } from './paint/text.ts';
+import { clip, keepAmounts, sentence } from './paint/text.ts';
 
 /** What the words of a row are made from, besides the row itself. */
 interface Context {
   readonly vessels: ReadonlySet<string>;
   readonly run: Enactment;
-  /** Substances that a declared reaction uses: of these the moles are told. */
+  readonly sentences: ReadonlyMap<string, string>;
+  /** Substances that a declared reaction uses: of these, water apart, the moles are told. */
   readonly reactants: ReadonlySet<string>;
 }
 
 /** The report's flow sheet in the words that the painters put on the page. */
-export function flowPicture(sheet: FlowSheet, run: Enactment): Picture.FlowPicture {
+export function flowPicture(
+  sheet: FlowSheet,
+  run: Enactment,
+  experiment: Experiment,
+): Picture.FlowPicture {
   const declared = run.reactions.filter((reaction) => reaction.kind === 'declared');
   const context: Context = {
     vessels: new Set(sheet.columns.map(({ vessel }) => vessel)),
     run,
+    sentences: new Map(experiment.steps.map(({ id, text }) => [id, text])),
     reactants: new Set(declared.flatMap(({ available }) => available.map((one) => one.substance))),
   };
   return {
@@ -42,12 +49,24 @@ function lineOf(row: FlowRow, context: Context): Picture.FlowLine {
   const passages = gathered(row.passages).flatMap((one) => passageOf(one, row.step, context));
   return {
     step: row.step,
-    label: keepAmounts(row.label),
+    label: keepAmounts(labelOf(context.sentences.get(row.step) ?? row.label)),
     time: timeText(row.start_min),
     passages: [...passages, ...gasPassages(row, context)],
     states: row.states.map(stateOf),
     remarks: weighings(row.step, context.run),
   };
+}
+
+const LONGEST_LABEL = 110;
+
+/** The sentence without what stands beside the arrows anyway: its amounts in brackets. */
+function labelOf(text: string): string {
+  const short = text
+    .replace(/\s*\([^()]*\d[^()]*\)/g, '')
+    .replace(/\s+/g, ' ')
+    .trim()
+    .replace(/[.;,]$/, '');
+  return clip(sentence(short), LONGEST_LABEL);
 }
 
 function timeText(minutes: number): string {
@@ -117,7 +136,8 @@ function timesText(total: number, repeat: number, kind: 'mass' | 'volume'): stri
 function chargeText(charge: Charge, { reactants }: Context): string {
   const stated = STATED[charge.measuredAs]?.(charge) ?? '';
   const { amount_mmol, material } = charge;
-  if (amount_mmol === undefined || !reactants.has(material.substance.id)) return stated;
+  const { id, phase } = material.substance;
+  if (amount_mmol === undefined || !reactants.has(id) || phase === 'water') return stated;
   return `${stated}\u00a0·\u00a0${formatQuantity(amount_mmol, 'amount', 3)}`;
 }
 

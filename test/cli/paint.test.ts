@@ -11,8 +11,10 @@ import {
   clip,
   count,
   harmless,
+  keepAmounts,
   listed,
   padStart,
+  sentence,
   widthOf,
   wrap,
 } from '../../src/cli/paint/text.ts';
@@ -51,6 +53,22 @@ describe('text', () => {
   it('cuts with an ellipsis', () => {
     expect(clip('separatory funnel', 10)).toBe('separator…');
     expect(clip('flask', 10)).toBe('flask');
+  });
+
+  it.each([
+    ['the amount is negative', 'The amount is negative'],
+    ['a capital M means mega', 'A capital M means mega'],
+    ['tert-butyl chloride is volatile', 'tert-butyl chloride is volatile'],
+    ['pH 7 is meant', 'pH 7 is meant'],
+    ['4-nitrotoluene', '4-nitrotoluene'],
+  ])('%s begins with a capital where it may', (given, said) => {
+    expect(sentence(given)).toBe(said);
+  });
+
+  it('keeps a number by its unit', () => {
+    expect(keepAmounts('ether 3 × 10 mL at 5 °C')).toBe(
+      'ether 3\u00a0×\u00a010\u00a0mL at 5\u00a0°C',
+    );
   });
 
   it('counts and lists', () => {

@@ -22,7 +22,7 @@ async function run(call: Call): Promise<Answer> {
         '',
         sheet.rows.length === 0
           ? 'The document has no step that is understood, so there is nothing to draw.'
-          : paintFlow(flowPicture(sheet, asked.run), paper),
+          : paintFlow(flowPicture(sheet, asked.run, opened.experiment), paper),
         paper.ink.faint(doubtLine(asked)),
       ].join('\n'),
     remarks: asked.remarks,

@@ -41,7 +41,7 @@ function paintOverview(asked: Asked, paper: Paper): string {
     head('Flow sheet'),
     sheet.rows.length === 0
       ? 'No step is understood yet.'
-      : paintFlow(flowPicture(sheet, opened.plan), paper),
+      : paintFlow(flowPicture(sheet, opened.plan, opened.experiment), paper),
     head('Reagents'),
     paintReagentPage({ ...asked, run: opened.plan }, paper),
   ];

@@ -93,13 +93,17 @@ function known(words: Words, table: SubstanceTable): Named | undefined {
   return { substance: water };
 }
 
+/** Says of any name that it is none, without a search for near ones. */
+const PLAIN_FAILURE = failure('unknown', 'No substance is known by this name.', '', []);
+
 /** Takes words off until what is left is a name that the table or the shelf knows. */
-function nameIn(words: Words, table: SubstanceTable): Named | Failure {
+function nameIn(words: Words, table: SubstanceTable, near: boolean): Named | Failure {
   for (;;) {
     const named = known(words, table);
     if (named !== undefined) return named;
     const before = words.rest;
     if (takeModifier(words)) continue;
+    if (!near) return PLAIN_FAILURE;
     const finding = findSubstance(table, before);
     return finding.kind === 'found' ? { substance: finding.substance } : unfound(before, finding);
   }
@@ -110,6 +114,7 @@ function readAt(
   table: SubstanceTable,
   extra: MaterialExtra,
   depth: number,
+  near = true,
 ): MaterialReading {
   const name = tidied(text.slice(0, LONGEST + 1));
   if (name === '') return failure('unknown', 'A material without a name.', 'Write its name.');
@@ -120,10 +125,10 @@ function readAt(
       `Keep it under ${LONGEST} characters.`,
     );
   const words: Words = { rest: name, conditions: [], aqueous: false, solution: false };
-  const named = nameIn(words, table);
+  const named = nameIn(words, table, near);
   if ('ok' in named) return named;
   const assumed: string[] = [];
-  const read = (solvent: string): MaterialReading => readAt(solvent, table, {}, depth + 1);
+  const read = (solvent: string): MaterialReading => readAt(solvent, table, {}, depth + 1, near);
   const made = makeMaterial({ words, table, ...named, extra, assumed, read });
   if ('ok' in made) return made;
   const density = extra.density_g_mL;
@@ -150,4 +155,12 @@ export function readMaterial(
   extra: MaterialExtra = {},
 ): MaterialReading {
   return readAt(text, table, extra, 0);
+}
+
+/**
+ * Whether a phrase is the name of a material. Cheap, since a sentence asks it of every phrase that
+ * might be one: names that are near are not looked for.
+ */
+export function namesMaterial(text: string, table: SubstanceTable): boolean {
+  return readAt(text, table, {}, 0, false).ok;
 }

@@ -211,7 +211,7 @@ export function measuredUse(
     mass_g = actual.volume_mL * density;
   const purity = actual.purity_percent;
   if (mass_g === undefined && purity !== undefined) mass_g = planned.mass_g;
-  if (mass_g === undefined || !(mass_g >= 0)) return undefined;
+  if (mass_g === undefined || !(mass_g >= 0) || !Number.isFinite(mass_g)) return undefined;
   const volume_mL = actual.volume_mL ?? (density === undefined ? undefined : mass_g / density);
   const components =
     purity === undefined

@@ -93,8 +93,19 @@ function compileNow(program: Program, policy: Policy): Compiled {
   });
   const vesselIndex = new Map(vessels.map((vessel, i) => [vessel.id, i]));
   return {
-    ...{ experiment, lines, shelf, uses, declared, side, vessels, vesselIndex },
-    ...{ isProduct, isKept, lastCharge, quenchBrings, unexplained },
+    experiment,
+    lines,
+    shelf,
+    uses,
+    declared,
+    side,
+    vessels,
+    vesselIndex,
+    isProduct,
+    isKept,
+    lastCharge,
+    quenchBrings,
+    unexplained,
   };
 }
 

@@ -34,7 +34,7 @@ export function observe(run: Run, move: Extract<Move, { kind: 'observe' }>): voi
   for (let i = 0; i < isProduct.length; i++)
     if (isProduct[i] && v.held.some((held) => held[i]! > NOTHING)) v.weighed = true;
   const measured_g = run.actuals?.nets.get(netKey(run.line.stepId, v.plan.id));
-  if (measured_g === undefined || !(measured_g >= 0)) return;
+  if (measured_g === undefined || !(measured_g >= 0) || measured_g === Infinity) return;
   event.measured_g = measured_g;
   v.weighed = true;
   if (measured_g < expected_g - BALANCE_g) postLoss(run, v, measured_g / expected_g);

@@ -177,6 +177,29 @@ describe('declared reactions', () => {
 });
 
 describe('fast side reactions', () => {
+  it('draw on an excess in the sentence that brings it, and not later', () => {
+    const e = run({
+      lines: [
+        {
+          verb: 'quench',
+          moves: [
+            f.charge(f.use('acetic anhydride', '10 mmol'), 'flask'),
+            f.charge(f.use('water', 'excess'), 'flask'),
+            f.react('flask', 'quench'),
+          ],
+        },
+        {
+          verb: 'quench',
+          moves: [
+            f.charge(f.use('acetic anhydride', '10 mmol'), 'flask'),
+            f.react('flask', 'quench'),
+          ],
+        },
+      ],
+    });
+    expect(e.reactions.map((r) => `${r.step} ${r.extent_mmol.toFixed(3)}`)).toEqual(['1 10.000']);
+  });
+
   it('are all known and balanced', () => {
     expect(sideReactionFaults()).toEqual([]);
     expect(sideReactions().length).toBeGreaterThan(50);

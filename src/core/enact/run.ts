@@ -53,7 +53,9 @@ export function newRun(compiled: Compiled, policy: Policy, actuals: Actuals | un
   const size = compiled.shelf.substances.length;
   const reactions = compiled.declared.length;
   return {
-    ...{ compiled, policy, actuals },
+    compiled,
+    policy,
+    actuals,
     vessels: compiled.vessels.map((plan) =>
       newVessel(plan, size, reactions, policy.roomTemperature_C),
     ),

@@ -104,8 +104,11 @@ function record(run: Run, taken: PlannedUse, move: StockMove): void {
 
 function addSupply(run: Run, v: Vessel, taken: PlannedUse): void {
   if (v.supplies.some((supply) => supply.planned === taken)) return;
-  const sideLine = taken.standing === 'until' ? run.lineNumber : -1;
-  const supply: Supply = { planned: taken, substance: taken.substance, sideLine };
+  const supply: Supply = {
+    planned: taken,
+    substance: taken.substance,
+    sideLine: run.lineNumber,
+  };
   v.supplies.push(supply);
   clearRan(run, v, taken.substance);
 }

@@ -25,7 +25,7 @@ export interface Incoming {
 export interface Supply {
   readonly planned: PlannedUse;
   readonly substance: number;
-  /** The line in which a fast side reaction may draw on it too; -1 for none. */
+  /** The line that brings it, in which fast side reactions may draw on it too. */
   readonly sideLine: number;
 }
 

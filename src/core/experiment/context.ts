@@ -33,6 +33,8 @@ const KIN: Readonly<Partial<Record<Role, readonly Role[]>>> = {
 
 const EXCESS: AnyAmount = { kind: 'unquantified', word: 'excess', text: 'excess', sense: 'excess' };
 
+const OWN_SHAPES: ReadonlySet<VesselShape> = new Set(['filter', 'filter flask', 'trap']);
+
 export interface ContextTools {
   readonly lines: LineMap;
   /** Grows as sentences bring vessels along. */
@@ -105,6 +107,9 @@ export class ProcedureContext implements Context {
   implied(name: string, shape: VesselShape, fresh = true): string {
     const same = this.tools.vessels.find((v) => v.id === name);
     if (same && !fresh) return same.id;
+    // A declared Büchner funnel, filter flask or trap is what such a sentence uses
+    const declared = OWN_SHAPES.has(shape) ? this.tools.vessels.find((v) => v.shape === shape && v.origin === 'written') : undefined;
+    if (declared) return declared.id;
     const id = this.freeId(name);
     this.tools.vessels.push({ id, name: id, shape, tared: false, origin: 'implied', span: this.span });
     return id;
@@ -124,7 +129,7 @@ export class ProcedureContext implements Context {
     if (lies !== undefined) return { vessel: lies, portion: raw.portion };
     const called = raw.noun === undefined ? undefined : this.asideCalled(raw.noun);
     if (called !== undefined) return { vessel: called, portion: raw.portion };
-    const found = role && role !== 'mixture' ? this.role(role) : undefined;
+    const found = role && role !== 'mixture' && role !== 'it' && role !== 'solvent' ? this.role(role) : undefined;
     if (found) return raw.portion.kind === 'all' ? found : { vessel: found.vessel, portion: raw.portion };
     const vessel = this.focus ?? this.vessel('the flask', start);
     const phase = role ? ROLE_PORTION[role] : undefined;
@@ -203,6 +208,11 @@ export class ProcedureContext implements Context {
       const counted = options.excess && named.amounts.length === 0 ? { ...named, amounts: [EXCESS] } : named;
       return this.use(counted);
     });
+  }
+
+  substance(name: string): string | undefined {
+    const reading = this.tools.lookUp({ name, start: 0, end: 0, amounts: [], repeat: 1, definite: true });
+    return reading.ok ? reading.material.substance.id : undefined;
   }
 
   lies(name: string): Ref | undefined {

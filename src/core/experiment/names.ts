@@ -1,5 +1,5 @@
 import { findSubstance } from '../chemistry/find.ts';
-import { readMaterial } from '../chemistry/material.ts';
+import { namesMaterial, readMaterial } from '../chemistry/material.ts';
 import type { MaterialReading } from '../chemistry/material.ts';
 import { makeSubstance } from '../chemistry/substance.ts';
 import type { Substance, SubstanceTable } from '../chemistry/substance.ts';
@@ -39,7 +39,7 @@ export function namesOf(table: SubstanceTable): Names {
       const key = name.trim();
       const before = known.get(key);
       if (before !== undefined) return before;
-      const answer = key !== '' && key.length <= 120 && readMaterial(key, table).ok;
+      const answer = key !== '' && key.length <= 120 && namesMaterial(key, table);
       known.set(key, answer);
       return answer;
     },

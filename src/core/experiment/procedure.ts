@@ -108,15 +108,17 @@ export function readProcedure(section: Section, lines: LineMap, read: SentenceRe
       context.begin(id, span, locate);
       report(reading, id, locate, tools.diagnostics);
       const { sentence } = reading;
-      const verb = verbOf(sentence.verb, sentence.head, piece.text);
-      steps.push({ id, verb: sentence.verb, slots: verb.resolve(sentence, context), text: piece.text, span, ...(item.part !== undefined && { part: item.part }) });
+      const read = verbOf(sentence.verb, sentence.head);
+      const kind = read.meant?.(sentence, context) ?? sentence.verb;
+      const verb = kind === sentence.verb ? read : VERB_OF[kind];
+      steps.push({ id, verb: kind, slots: verb.resolve(sentence, context), text: piece.text, span, ...(item.part !== undefined && { part: item.part }) });
     }
   });
   return { steps, notes };
 }
 
 /** Several verbs may share a kind (add, treat, dissolve); the one that knows the head resolves. */
-function verbOf(kind: Step['verb'], head: string, _text: string) {
+function verbOf(kind: Step['verb'], head: string) {
   return VERBS.find((verb) => verb.kind === kind && verb.heads.includes(head)) ?? VERB_OF[kind];
 }
 

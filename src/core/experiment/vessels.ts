@@ -106,7 +106,8 @@ export function findVessel(
     v.capacity_mL === undefined ||
     Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9;
   const exact = vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
-  if (exact || phrase.words.length === 0) return exact;
+  // Without a vessel's noun only the whole name will do: "the ether" is not the ether flask
+  if (exact || phrase.words.length === 0 || phrase.shape === undefined) return exact;
   const singular = (word: string) => word.replace(/s$/, '');
   const candidates = vessels.filter((v) => {
     if (!fits(v)) return false;

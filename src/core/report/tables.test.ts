@@ -149,6 +149,24 @@ describe('the flow sheet', () => {
     expect(plain(sheet)).toEqual(sheet);
   });
 
+  it('draws gas that leaves as an arrow', () => {
+    const carbonate = f.use('sodium hydrogencarbonate', '0.84 g');
+    const acid = f.use('2 M hydrochloric acid', '10 mL');
+    const of = course(
+      experiment([], [step('1', 'charge', { materials: [carbonate, acid], into: 'flask' })], []),
+      { '1': [f.charge(carbonate, 'flask'), f.charge(acid, 'flask'), f.react('flask')] },
+    );
+    const { rows } = flowSheet(of.experiment, of.plan);
+    // 0.84 g / 84.006 = 10.0 mmol; at 20 °C 24.06 L/mol: 0.24 L
+    expect(rows[0]!.passages.at(-1)).toMatchObject({
+      from: { kind: 'vessel', vessel: 'flask' },
+      to: { kind: 'air' },
+      label: 'carbon dioxide',
+      amount: '0.24\u202fL',
+      basis: 'assumed',
+    });
+  });
+
   it('is empty without a trace', () => {
     expect(flowSheet(document, { ...plan, trace: [] }).rows).toEqual([]);
   });
@@ -180,13 +198,13 @@ describe('the material balance', () => {
 
 describe('what is not counted', () => {
   it('lists amounts without a figure and names that are not known', () => {
-    const uses = [f.use('boiling chips', 'a few crystals'), f.use('sodium chloride', 'a little')];
+    const uses = [f.use('zyzzyx', '1 g'), f.use('sodium chloride', 'a little')];
     const of = course(
       experiment([], [step('1', 'charge', { materials: uses, into: 'flask' })], []),
       { '1': uses.map((use) => f.charge(use, 'flask')) },
     );
     const lines = uncounted(of.experiment, of.plan);
-    expect(lines.map((each) => each.name)).toContain('boiling chips');
+    expect(lines.map((each) => each.name)).toContain('zyzzyx');
     expect(lines.every((each) => each.step === '1')).toBe(true);
   });
 });

@@ -18,11 +18,7 @@ export function evaporate(run: Run, v: Vessel, rule: Evaporate): void {
   const { shelf, isKept } = run.compiled;
   checkFill(run, v, 'evaporate');
   const limit_C = rule.upTo_C ?? RULES.evaporateLimit_C;
-  const only = rule.only?.map((name) => name.toLowerCase());
-  const named = (i: number) => {
-    const s = shelf.substances[i]!;
-    return only === undefined || only.includes(s.id) || only.includes(s.name.toLowerCase());
-  };
+  const named = namedOrLower(run, v, rule.only);
   const leaving: number[] = [];
   const kept: number[] = [];
   let highest_C = -Infinity;
@@ -38,6 +34,18 @@ export function evaporate(run: Run, v: Vessel, rule: Evaporate): void {
   // Bound water and crystals have no vapour; only what is loose leaves.
   for (const i of leaving) gatherLoose(run, v, i, VAPOUR);
   warnOfVolatileProduct(run, v, highest_C);
+}
+
+/** "Evaporate the ethanol": what is named and what boils lower; where it is not there, all solvents. */
+function namedOrLower(run: Run, v: Vessel, only: readonly string[] | undefined): (i: number) => boolean {
+  const { shelf } = run.compiled;
+  let upTo_C = -Infinity;
+  for (const id of only ?? []) {
+    const i = shelf.substances.findIndex((s) => s.id === id);
+    if (i >= 0 && quantityIn(v, i) > NOTHING) upTo_C = Math.max(upTo_C, boilsAt_C(run, i));
+  }
+  if (upTo_C === -Infinity) return () => true;
+  return (i) => shelf.gaseous[i] === true || boilsAt_C(run, i) <= upTo_C;
 }
 
 function isVolatile(run: Run, v: Vessel, i: number, limit_C: number): boolean {

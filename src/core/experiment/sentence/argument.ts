@@ -136,6 +136,7 @@ const readUntil: Reader = (piece) => {
 
 const readStream: Reader = (piece) => {
   const text = piece.text.trim().toLowerCase().replace(/[,:]$/, '').replace(/^(?:an?|the|your)\s+/, '');
+  if (text.split(' ').length > 6 || /\b(?:to|into|in|and|with)\b/.test(text)) return undefined;
   if (!/\b(waste|sink|drain|bin|residues?|container|stream|bottle|recycling|spent)\b/.test(text)) return undefined;
   const stream = text.replace(/\b(waste|container|bottle|stream|bin|labelled|liquid|for)\b/g, ' ').replace(/\s+/g, ' ').trim();
   return { argument: { kind: 'stream', stream: stream === '' ? 'general' : stream }, cost: 0 };

@@ -17,6 +17,9 @@ export type Role =
   | 'extracts'
   | 'washings'
   | 'dryingAgent'
+  | 'solvent'
+  /** it, them: what the last sentence left in hand. */
+  | 'it'
   | 'distillate'
   | 'residue';
 
@@ -44,6 +47,7 @@ const ROLES: readonly (readonly [RegExp, Role])[] = [
   [/^(lower|bottom) ?(layers?|phases?)?$/, 'lower'],
   [/^(clear |hot |cold |dried |combined |yellow |colou?rless )*filtrates?$/, 'filtrate'],
   [/^mother ?liquors?$/, 'motherLiquor'],
+  [/^((bulk|most|last|excess|remaining|residual|organic|volatile|rest) (of the )?)*(solvents?|volatiles?)$/, 'solvent'],
   [/^((spent|used|wet|hydrated|anhydrous|solid) )*(drying agent|desiccant|(magnesium|sodium|calcium) (sulfate|sulphate|chloride)( cake| residue)?)$/, 'dryingAgent'],
   [/^(combined |aqueous )*washings?$/, 'washings'],
   [/^(combined |crude |wet )*distillates?$/, 'distillate'],
@@ -113,11 +117,12 @@ function readWhole(
   const determined = DETERMINER.test(rest);
   rest = rest.replace(DETERMINER, '').replace(DETERMINER, '').trim();
   const base = { portion, text: whole };
-  if (/^(it|everything|them|this)$/.test(rest)) return { ...base, role: 'mixture', plural: false };
+  if (/^(it|everything|them|this)$/.test(rest)) return { ...base, role: 'it', plural: false };
   const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(rest);
   if (inside && looksLikeVessel(inside[2]!, vessels)) {
     const role = roleOf(inside[1]!, products);
     if (role) return { ...base, role, vesselPhrase: inside[2]!, plural: isPlural(inside[1]!) };
+    if (knows(inside[1]!)) return { ...base, vesselPhrase: inside[2]!, plural: false };
   }
   const contents = /^(.+?)(?:'s)? contents$/.exec(rest);
   if (contents && looksLikeVessel(contents[1]!, vessels))

@@ -1,10 +1,10 @@
 import type { Move } from '../move.ts';
 import type { Verb } from './verb.ts';
-import { whole } from './verb.ts';
+import { figureOf, whole } from './verb.ts';
 import { UNTIL, conditions, react } from './common.ts';
 
 const FRACTION_WORDS = [
-  'at', 'between', 'collecting the fraction boiling at', 'collect the fraction boiling at', 'collecting the fraction boiling between', 'collect the fraction boiling between', 'collect the fraction that boils at', 'collecting the fraction that boils at', 'collecting the fraction that boils between', 'collect the fraction that boils between', 'collecting the fraction from', 'collecting at', 'collecting between', 'collect between', 'collect at', 'boiling at', 'boiling between', 'that boils at', 'that boils between', 'up to', 'from', 'until the head reaches', 'until the head temperature reaches', 'collecting material boiling at', 'collecting the material that boils at', 'collecting the material boiling at', 'collect the material boiling at', 'of', 'collecting the product at', 'collect the product at', 'collecting the liquid that boils at', 'collecting the liquid boiling at',
+  'at', 'between', 'collecting the fraction boiling at', 'collect the fraction boiling at', 'collecting the fraction boiling between', 'collect the fraction boiling between', 'collect the fraction that boils at', 'collecting the fraction that boils at', 'collecting the fraction that boils between', 'collect the fraction that boils between', 'collecting the fraction from', 'collecting at', 'collecting between', 'collect between', 'collect at', 'boiling at', 'boiling between', 'that boils at', 'that boils between', 'from', 'collecting material boiling at', 'collecting the material that boils at', 'collecting the material boiling at', 'collect the material boiling at', 'of', 'collecting the product at', 'collect the product at', 'collecting the liquid that boils at', 'collecting the liquid boiling at',
 ];
 
 export const distil: Verb = {
@@ -18,6 +18,7 @@ export const distil: Verb = {
 
   clauses: [
     { words: FRACTION_WORDS, kind: 'temperature', slot: 'range' },
+    { words: ['up to', 'until the head reaches', 'until the head temperature reaches', 'below'], kind: 'temperature', slot: 'temperature' },
     { words: ['into', 'in', 'to', 'collecting the distillate in', 'collect the distillate in', 'and collect the distillate in', 'collecting in', 'collecting it in', 'and collect it in'], kind: 'vessel', slot: 'into' },
     { words: ['from'], kind: 'ref', slot: 'with' },
     { words: ['collecting', 'collect', 'and collect', 'to remove', 'to drive off', 'to give'], kind: 'detail', slot: 'detail' },
@@ -29,6 +30,7 @@ export const distil: Verb = {
   resolve(raw, context) {
     const { arguments: args } = raw;
     const product = args.on?.kind === 'ref' && (args.on.ref.role === 'product' || args.on.ref.named !== undefined) ? args.on : undefined;
+    const named = product?.ref.named === undefined ? undefined : context.substance(product.ref.named);
     const from = args.with ? context.refOf(args.with) : undefined;
     const source = from ?? context.refOf(args.on) ?? whole(context.vessel('the flask', 0));
     const into = context.vesselOf(args.into) ?? context.implied('distillate', 'round-bottom flask');
@@ -36,9 +38,10 @@ export const distil: Verb = {
     context.setRole('distillate', whole(into));
     context.setRole('product', whole(into));
     context.setRole('residue', whole(source.vessel));
-    const range = args.range?.kind === 'amount' && args.range.amount.kind === 'temperature' ? args.range.amount : undefined;
+    const limit = figureOf(args.temperature);
+    const range = figureOf(args.range) ?? (limit && { ...limit, upTo: true as const });
     const manner = /steam/.test(raw.head) ? [...raw.manner, 'steam'] : raw.manner;
-    return { on: [whole(source.vessel)], into, ...(product?.ref.named !== undefined && { detail: product.ref.named }), ...conditions({ ...raw, manner }), ...(range && { temperature: range }) };
+    return { on: [whole(source.vessel)], into, ...(named !== undefined && { detail: named }), ...conditions({ ...raw, manner }), ...(range && { temperature: range }) };
   },
   print: (slots, w) => `${slots.manner.includes('steam') ? 'Steam-distil' : 'Distil'} ${w.ref(slots.on![0]!)} into ${w.vessel(slots.into!)}${slots.temperature ? `; collect the fraction boiling at ${w.amount(slots.temperature)}` : ''}${w.tail({ manner: slots.manner.filter((m) => m !== 'steam'), ...(slots.until && { until: slots.until }) })}`,
   lower({ slots }) {

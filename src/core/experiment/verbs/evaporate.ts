@@ -29,7 +29,7 @@ export const evaporate: Verb = {
   },
   resolve(raw, context) {
     const { arguments: args } = raw;
-    const names = args.on?.kind === 'ref' && args.on.ref.named !== undefined;
+    const names = args.on?.kind === 'ref' && (args.on.ref.named !== undefined || args.on.ref.role === 'solvent');
     const source = (args.range ? context.refOf(args.range) : undefined) ?? (names || args.on === undefined ? (context.focus === undefined ? undefined : whole(context.focus)) : context.refOf(args.on));
     const on = whole(source?.vessel ?? context.vessel('the flask', 0));
     context.setFocus(on.vessel);
@@ -37,7 +37,7 @@ export const evaporate: Verb = {
     context.setRole('product', on);
     context.setRole('solid', on);
     const stream = raw.manner.includes('stream') ? 'air' : 'recovered solvent';
-    const detail = args.detail?.kind === 'detail' ? args.detail.text : names && args.on?.kind === 'ref' ? args.on.ref.named : undefined;
+    const detail = args.detail?.kind === 'detail' ? context.substance(args.detail.text.replace(/^(?:the|all the|most of the|excess)\s+/i, '')) : names && args.on?.kind === 'ref' ? (args.on.ref.named === undefined ? undefined : context.substance(args.on.ref.named)) : undefined;
     return { on: [on], stream, ...(detail !== undefined && { detail }), ...conditions(raw) };
   },
   print: (slots, w) => `Evaporate ${w.ref(slots.on![0]!)} ${slots.stream === 'air' ? 'in a stream of air' : slots.manner.includes('rotary') ? 'on a rotary evaporator' : ''}`.trimEnd() + w.tail({ ...slots, manner: slots.manner.filter((m) => !/^(?:rotary|stream)$/.test(m)) }),
@@ -46,7 +46,7 @@ export const evaporate: Verb = {
     const upTo_C = slots.manner.includes('rotary') ? undefined : degrees(slots);
     return [
       { kind: 'wait', vessel, heating: 'warm', forReaction: false, ...(upTo_C !== undefined && { temperature_C: upTo_C }) },
-      { kind: 'split', vessel, by: { rule: 'evaporate', toDryness: !slots.manner.includes('partly') } },
+      { kind: 'split', vessel, by: { rule: 'evaporate', toDryness: !slots.manner.includes('partly'), ...(slots.detail !== undefined && { only: [slots.detail] }) } },
       { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'vapour' }, to: slots.stream === 'air' ? { kind: 'air' } : { kind: 'waste', stream: slots.stream! }, label: 'solvent' },
     ];
   },

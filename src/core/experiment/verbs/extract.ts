@@ -48,7 +48,7 @@ function lower({ slots }: Step): Move[] {
     for (let turn = 0; turn < use.repeat; turn++)
       moves.push(
         oneTurn(use, turn, vessel),
-        react(vessel, 'contact'),
+        react(vessel, 'wait'),
         { kind: 'split', vessel, by: { rule: 'layers' } },
         { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: keep }, to: { kind: 'vessel', vessel: slots.into! }, label: `${keep} layer` },
       );

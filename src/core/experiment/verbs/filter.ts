@@ -29,7 +29,7 @@ export const filter: Verb = {
   heads: ['filter', 'filter off', 'suction filter', 'vacuum filter', 'suction-filter', 'vacuum-filter', 'gravity filter', 'gravity-filter', 'collect', 'isolate', 'hot filter', 'hot-filter', 'remove', 'strain', 'recover', 'filter out'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
-    { words: ['through', 'on', 'onto', 'using', 'on to', 'with', 'in'], kind: 'vessel', slot: 'otherInto' },
+    { words: ['through', 'on', 'onto', 'using', 'on to', 'with'], kind: 'vessel', slot: 'otherInto' },
     { words: ['into', 'to', 'collecting the filtrate in', 'and collect the filtrate in', 'collect the filtrate in', 'catching the filtrate in', 'running the filtrate into'], kind: 'vessel', slot: 'into' },
     { words: ['keep', 'keeping', 'and keep', 'collect', 'collecting', 'and collect', 'saving', 'save', 'retain', 'retaining', 'and retain', 'to collect', 'to isolate', 'to obtain', 'to recover'], kind: 'keep', slot: 'keep' },
     { words: ['from'], kind: 'ref', slot: 'range' },

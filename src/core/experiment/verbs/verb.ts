@@ -90,6 +90,8 @@ export interface Context {
   setRole(role: Role, ref: Ref): void;
   forget(role: Role): void;
   materials(argument: Argument | undefined, options?: { readonly excess?: boolean }): MaterialUse[];
+  /** The id of the substance that a name means, where it is known. */
+  substance(name: string): string | undefined;
   /** Where something lies that was put somewhere by its name, or made: "the benzil". */
   lies(name: string): Ref | undefined;
   /** Both layers are parted: where each of them now is. */
@@ -128,6 +130,8 @@ export interface Verb {
   fits?(raw: RawSentence): boolean;
   /** Reads a sentence that is no imperative ("The reduction takes place"). */
   direct?(text: string): RawSentence | undefined;
+  /** Another verb that the context shows is meant: "wash them", where they lie on a filter. */
+  meant?(raw: RawSentence, context: Context): VerbKind | undefined;
   resolve(raw: RawSentence, context: Context): Slots;
   /** The sentence in our standard wording, from resolved slots. */
   print(slots: Slots, words: Wording): string;

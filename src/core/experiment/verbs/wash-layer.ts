@@ -1,7 +1,7 @@
 import type { Move } from '../move.ts';
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { conditions, oneTurn, parting, react, selector } from './common.ts';
+import { conditions, hasRole, oneTurn, parting, react, selector } from './common.ts';
 
 export const washLayer: Verb = {
   kind: 'washLayer',
@@ -23,6 +23,7 @@ export const washLayer: Verb = {
     if (on?.kind === 'ref' && (['solid', 'product', 'residue'].includes(on.ref.role ?? '') || (on.ref.named !== undefined && on.ref.vesselPhrase === undefined))) return false;
     return !(on?.kind === 'vessel' && /b(ü|u|ue)chner|hirsch|filter/i.test(on.phrase));
   },
+  meant: (raw, context) => (hasRole(raw.arguments.on, 'it') || raw.arguments.on === undefined) && context.focus !== undefined && context.shape(context.focus) === 'filter' ? 'washSolid' : undefined,
   resolve(raw, context) {
     const materials = [...context.materials(raw.arguments.materials), ...context.materials(raw.arguments.with)];
     const target = context.refOf(raw.arguments.on) ?? whole(context.vessel('the funnel', 0));
@@ -44,7 +45,7 @@ export const washLayer: Verb = {
     ];
     if (target.portion.kind === 'phase') moves.push(...parting(target), { kind: 'move', from: 'vessel', vessel, take: selector({ kind: 'phase', phase: 'aqueous' }), to: { kind: 'vessel', vessel: slots.into! }, label: 'aqueous layer' });
     for (const use of slots.materials ?? [])
-      for (let turn = 0; turn < use.repeat; turn++) moves.push(oneTurn(use, turn, vessel), react(vessel, 'contact'), ...draw());
+      for (let turn = 0; turn < use.repeat; turn++) moves.push(oneTurn(use, turn, vessel), react(vessel, 'wait'), ...draw());
     return moves;
   },
 };

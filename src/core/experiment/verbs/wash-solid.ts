@@ -38,7 +38,7 @@ export const washSolid: Verb = {
       for (let turn = 0; turn < use.repeat; turn++)
         moves.push(
           oneTurn(use, turn, vessel),
-          react(vessel, 'contact'),
+          react(vessel, 'wait'),
           { kind: 'split', vessel, by: { rule: 'filter', keep: 'solid' } },
           { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'liquid' }, to: { kind: 'vessel', vessel: slots.into! }, label: 'washings' },
         );

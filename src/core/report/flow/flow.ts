@@ -1,9 +1,15 @@
-import type { Enactment, Passage, StepTrace, VesselState } from '../../enact/enactment.ts';
+import type {
+  Enactment,
+  GasRelease,
+  Passage,
+  StepTrace,
+  VesselState,
+} from '../../enact/enactment.ts';
 import type { Experiment, Step, VesselShape } from '../../experiment/step.ts';
 import type { PhaseName } from '../../experiment/move.ts';
 import type { Basis } from '../../ledger/posting.ts';
-import { formatQuantity } from '../../quantity/print.ts';
-import { nameOf, restOf, vesselOf } from '../common/name.ts';
+import { formatNumber, formatQuantity, THIN_SPACE } from '../../quantity/print.ts';
+import { nameOf, restOf } from '../common/name.ts';
 
 /** A column of the flow sheet: one vessel. */
 export interface FlowColumn {
@@ -79,7 +85,9 @@ const CONTENTS_SHOWN = 4;
 
 /** The flow sheet as data: vessels are columns, steps are rows. Needs a run made with a trace. */
 export function flowSheet(experiment: Experiment, enactment: Enactment): FlowSheet {
-  const columns = columnsOf(experiment, enactment.trace);
+  const isVessel = vesselTest(experiment, enactment.trace);
+  const gases = gasPassages(enactment);
+  const columns = columnsOf(experiment, enactment.trace, isVessel);
   const capacity = new Map(columns.map((each) => [each.vessel, each.capacity_mL]));
   const steps = new Map(experiment.steps.map((step) => [step.id, step]));
   const rows = enactment.trace.map((trace) => ({
@@ -88,7 +96,10 @@ export function flowSheet(experiment: Experiment, enactment: Enactment): FlowShe
     part: steps.get(trace.step)?.part ?? null,
     start_min: trace.start_min,
     duration_min: trace.duration_min,
-    passages: trace.passages.map(passageOf),
+    passages: [
+      ...trace.passages.map((each) => passageOf(each, isVessel)),
+      ...(gases.get(trace.step) ?? []),
+    ],
     states: trace.vessels.map((state) =>
       stateOf(state, capacity.get(state.vessel) ?? null, enactment),
     ),
@@ -99,10 +110,14 @@ export function flowSheet(experiment: Experiment, enactment: Enactment): FlowShe
 }
 
 /** Vessels in the order in which they are first used. */
-function columnsOf(experiment: Experiment, trace: readonly StepTrace[]): FlowColumn[] {
+function columnsOf(
+  experiment: Experiment,
+  trace: readonly StepTrace[],
+  isVessel: IsVessel,
+): FlowColumn[] {
   const spans = new Map<string, { first: number; last: number }>();
   trace.forEach((each, row) => {
-    for (const vessel of touched(each)) {
+    for (const vessel of touched(each, isVessel)) {
       const span = spans.get(vessel);
       if (span === undefined) spans.set(vessel, { first: row, last: row });
       else span.last = row;
@@ -124,28 +139,74 @@ function columnsOf(experiment: Experiment, trace: readonly StepTrace[]): FlowCol
   });
 }
 
-function touched({ passages, vessels }: StepTrace): string[] {
-  const ends = passages.flatMap((each) => [endOf(each.from), endOf(each.to)]);
-  const named = ends.flatMap((end) => (end.kind === 'vessel' ? [end.vessel] : []));
-  return [...named, ...vessels.map((state) => state.vessel)];
+function touched({ passages, vessels }: StepTrace, isVessel: IsVessel): string[] {
+  const ends = passages.flatMap((each) => [each.from, each.to]).filter(isVessel);
+  return [...ends, ...vessels.map((state) => state.vessel)];
 }
 
-function endOf(account: string): FlowEnd {
-  const vessel = vesselOf(account);
-  if (vessel !== undefined) return { kind: 'vessel', vessel };
-  const end = account.indexOf('/');
-  const kind = end < 0 ? account : account.slice(0, end);
-  const name = end < 0 ? '' : restOf(account);
+type IsVessel = (id: string) => boolean;
+
+/** Passages name a vessel by its id, and what is no vessel by its account. */
+function vesselTest(experiment: Experiment, trace: readonly StepTrace[]): IsVessel {
+  const ids = new Set(experiment.vessels.map((each) => each.id));
+  for (const { vessels } of trace) for (const { vessel } of vessels) ids.add(vessel);
+  return (id) => ids.has(id);
+}
+
+function endOf(place: string, isVessel: IsVessel): FlowEnd {
+  if (isVessel(place)) return { kind: 'vessel', vessel: place };
+  const end = place.indexOf('/');
+  const kind = end < 0 ? place : place.slice(0, end);
+  const name = end < 0 ? '' : restOf(place);
   return kind === 'stock' || kind === 'air' || kind === 'waste'
     ? { kind, name }
-    : { kind: 'other', name: account };
+    : { kind: 'other', name: place };
 }
 
-function passageOf(passage: Passage): FlowPassage {
+const LEAST_GAS_L = 0.001;
+
+/** Gas that leaves a vessel in a step, by substance: an arrow like any other. */
+function gasPassages(enactment: Enactment): ReadonlyMap<string, FlowPassage[]> {
+  const sums = new Map<string, GasRelease>();
+  for (const gas of enactment.gases) {
+    const key = `${gas.step}|${gas.vessel}|${gas.substance}`;
+    const held = sums.get(key);
+    const amount_mmol = gas.amount_mmol + (held?.amount_mmol ?? 0);
+    sums.set(key, { ...gas, amount_mmol, volume_L: gas.volume_L + (held?.volume_L ?? 0) });
+  }
+  const passages = new Map<string, FlowPassage[]>();
+  for (const gas of sums.values()) {
+    if (gas.volume_L < LEAST_GAS_L) continue;
+    const molarMass = enactment.substances.get(gas.substance)?.molarMass_g_mol ?? 0;
+    const list = passages.get(gas.step) ?? [];
+    passages.set(gas.step, list);
+    list.push({
+      from: { kind: 'vessel', vessel: gas.vessel },
+      to: { kind: 'air', name: '' },
+      label: nameOf(enactment, gas.substance),
+      amount: `${formatNumber(gas.volume_L, 2)}${THIN_SPACE}L`,
+      mass_g: (gas.amount_mmol * molarMass) / 1000,
+      volume_mL: null,
+      basis: gasBasis(gas, enactment),
+    });
+  }
+  return passages;
+}
+
+/** As well known as the reaction that made it. */
+function gasBasis(gas: GasRelease, enactment: Enactment): Basis {
+  const source = enactment.reactions.find(
+    (run) =>
+      run.step === gas.step && run.formed.some((formed) => formed.substance === gas.substance),
+  );
+  return source?.basis ?? 'assumed';
+}
+
+function passageOf(passage: Passage, isVessel: IsVessel): FlowPassage {
   const { volume_mL, mass_g } = passage;
   return {
-    from: endOf(passage.from),
-    to: endOf(passage.to),
+    from: endOf(passage.from, isVessel),
+    to: endOf(passage.to, isVessel),
     label: passage.label,
     amount:
       volume_mL === undefined
