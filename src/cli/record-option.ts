@@ -5,6 +5,7 @@ import { optionText, refusal } from './command.ts';
 import type { Answer, Call, OptionSpec } from './command.ts';
 import { openExperiment } from './experiment-file.ts';
 import type { Opened } from './experiment-file.ts';
+import { count } from './paint/text.ts';
 
 export const RECORD_OPTION: OptionSpec = {
   type: 'string',
@@ -51,11 +52,8 @@ export function hasErrors({ opened, bench }: Asked): boolean {
 /** A line to lead from any answer to what is doubtful about it. */
 export function doubtLine({ opened }: Asked): string {
   const errors = opened.diagnostics.filter((one) => one.severity === 'error').length;
-  const rest = opened.diagnostics.length - errors;
-  if (errors + rest === 0) return '';
-  const what =
-    errors > 0
-      ? `${errors} ${errors === 1 ? 'error' : 'errors'}`
-      : `${rest} ${rest === 1 ? 'remark' : 'remarks'}`;
-  return `${what} on this document${opened.path === '-' ? '' : `: weighboat check ${opened.path}`}`;
+  const remarks = opened.diagnostics.length - errors;
+  if (errors + remarks === 0) return '';
+  const what = errors > 0 ? count(errors, 'error') : count(remarks, 'remark');
+  return `${what} on this document: weighboat check says which.`;
 }

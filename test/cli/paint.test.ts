@@ -288,6 +288,30 @@ describe('the flow sheet', () => {
     expect(Math.max(...text.split('\n').map(widthOf))).toBeLessThanOrEqual(100);
   });
 
+  it('lets vessels that come one after another share a lane, and names each where it begins', () => {
+    const ids = Array.from({ length: 12 }, (_, i) => `vessel ${i + 1}`);
+    const layers = [{ phase: 'aqueous', share: 1 }] as const;
+    const many: FlowPicture = {
+      columns: ids.map((id) => ({ id, name: id, note: '' })),
+      rows: ids.map((id, i) => ({
+        step: String(i + 1),
+        label: `Pour into ${id}`,
+        time: `${i} min`,
+        passages: [
+          i === 0
+            ? { to: id, label: 'water', amount: '5 mL', basis: 'planned' }
+            : { from: ids[i - 1]!, to: id, label: 'all', amount: '5 mL', basis: 'planned' },
+        ],
+        states: [{ vessel: id, amount: '5 mL', layers }],
+      })),
+    };
+    const text = paintFlow(many, page(100));
+    expect(text).toMatch(/Vessels, named .*… Leaves/);
+    for (const id of ids) expect(text.split(id).length).toBeGreaterThanOrEqual(3);
+    expect(Math.max(...text.split('\n').map(widthOf))).toBeLessThanOrEqual(100);
+    expect(text.match(/►│/g)?.length).toBeGreaterThan(5);
+  });
+
   it('is a list where the page is narrow', () => {
     const text = paintFlow(picture, page(60));
     expect(text).toContain('flask ╌▻ funnel: everything ~10 mL');

@@ -14,7 +14,7 @@ function paintCheck(opened: Opened, paper: Paper): string {
   return [
     ink.bold(summaryOf(opened.diagnostics)),
     ...answer.map((sentence) => paragraph(sentence, width)),
-    ink.faint(titleLine(opened)),
+    ink.faint(paragraph(titleLine(opened), width)),
     ...(found === '' ? [] : ['', found]),
   ].join('\n');
 }

@@ -4,6 +4,7 @@ import type { Answer, Call, Command } from '../command.ts';
 import { documentOf, titleLine } from '../experiment-file.ts';
 import { flowPicture } from '../flow-picture-of.ts';
 import { paintFlow } from '../paint/flow.ts';
+import { paragraph } from '../paint/text.ts';
 import { RECORD_OPTION, doubtLine, hasErrors, openAsked } from '../record-option.ts';
 
 async function run(call: Call): Promise<Answer> {
@@ -18,12 +19,12 @@ async function run(call: Call): Promise<Answer> {
     data: { document: documentOf(opened), run: asked.run.kind, flow: sheet },
     paint: (paper) =>
       [
-        paper.ink.bold(titleLine(opened)),
+        paper.ink.bold(paragraph(titleLine(opened), paper.width)),
         '',
         sheet.rows.length === 0
           ? 'The document has no step that is understood, so there is nothing to draw.'
           : paintFlow(flowPicture(sheet, asked.run, opened.experiment), paper),
-        paper.ink.faint(doubtLine(asked)),
+        paper.ink.faint(paragraph(doubtLine(asked), paper.width)),
       ].join('\n'),
     remarks: asked.remarks,
   };

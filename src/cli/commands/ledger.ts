@@ -110,7 +110,7 @@ function answerFor(call: Call, { opened, run, remarks }: Asked): Answer {
     paint: (paper) =>
       [
         paragraph(`${count(postings.length, 'posting')}. ${kept}`, paper.width),
-        paper.ink.faint(titleLine(opened)),
+        paper.ink.faint(paragraph(titleLine(opened), paper.width)),
         '',
         byAccount ? paintAccounts(lines, run, paper) : paintPostings(postings, run, paper),
       ].join('\n'),

@@ -35,7 +35,7 @@ function paintOverview(asked: Asked, paper: Paper): string {
   const head = (text: string) => `\n${ink.accent('■')} ${ink.bold(text)}\n`;
   const sheet = flowSheet(opened.experiment, opened.plan);
   const parts = [
-    ink.bold(titleLine(opened)),
+    ink.bold(paragraph(titleLine(opened), width)),
     ...planAnswer(opened).map((sentence) => paragraph(sentence, width)),
     summaryOf(opened.diagnostics),
     head('Flow sheet'),

@@ -44,10 +44,10 @@ async function run(call: Call): Promise<Answer> {
         ...planAnswer({ ...opened, plan: asked.run }).map((sentence) =>
           paragraph(sentence, paper.width),
         ),
-        paper.ink.faint(titleLine(opened)),
+        paper.ink.faint(paragraph(titleLine(opened), paper.width)),
         '',
         paintReagentPage(asked, paper),
-        paper.ink.faint(doubtLine(asked)),
+        paper.ink.faint(paragraph(doubtLine(asked), paper.width)),
       ].join('\n'),
     remarks: asked.remarks,
   };

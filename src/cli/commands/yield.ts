@@ -2,6 +2,7 @@ import { EXIT, optionText, refusal } from '../command.ts';
 import type { Answer, Call, Command } from '../command.ts';
 import { documentOf, titleLine } from '../experiment-file.ts';
 import { paintYield } from '../paint/yield.ts';
+import { paragraph } from '../paint/text.ts';
 import { RECORD_OPTION, doubtLine, hasErrors, openAsked } from '../record-option.ts';
 import { yieldAnswer } from '../yield-answer.ts';
 
@@ -31,8 +32,8 @@ async function run(call: Call): Promise<Answer> {
       [
         paintYield(answer, bench!.diagnostics, paper),
         '',
-        paper.ink.faint(titleLine(opened)),
-        paper.ink.faint(doubtLine(asked)),
+        paper.ink.faint(paragraph(titleLine(opened), paper.width)),
+        paper.ink.faint(paragraph(doubtLine(asked), paper.width)),
       ].join('\n'),
     remarks: asked.remarks,
   };

@@ -1,29 +1,14 @@
 import type { Basis } from '../../core/ledger/posting.ts';
 import type { FlowLine, FlowPassage, FlowPicture, FlowRemark } from './flow-picture.ts';
+import { planOf } from './flow-plan.ts';
+import type { Plan, Sign } from './flow-plan.ts';
 import { paintStacked } from './flow-stacked.ts';
 import { GAUGE_KEY, gauge } from './gauge.ts';
-import type { Paper } from './ink.ts';
+import type { Ink, Paper } from './ink.ts';
 import { blankLine } from './line.ts';
 import type { Line } from './line.ts';
 import { legend, marked, setBy } from './number.ts';
-import { padBoth, paragraph, widthOf, wrap } from './text.ts';
-
-/** Where things stand on the page, in columns of characters. */
-interface Plan {
-  readonly words: number;
-  readonly lane: number;
-  readonly leaves: number;
-  readonly width: number;
-  readonly centre: ReadonlyMap<string, number>;
-  /** For each column: the rows that it first and last has a part in. */
-  readonly life: ReadonlyMap<string, readonly [first: number, last: number]>;
-}
-
-const LEAST_WORDS = 34;
-const MOST_WORDS = 46;
-const LEAST_LANE = 8;
-const MOST_LANE = 12;
-const NARROW = 80;
+import { clip, padBoth, paragraph, widthOf, wrap } from './text.ts';
 
 /**
  * The flow sheet in characters: time runs down, each vessel is a lane that lasts while it holds
@@ -41,42 +26,6 @@ export function paintFlow(picture: FlowPicture, paper: Paper): string {
   return [sheet, '', ...keys.filter((key) => key !== '')].join('\n');
 }
 
-function planOf(picture: FlowPicture, width: number): Plan | undefined {
-  const n = picture.columns.length;
-  const leaves = Math.max(
-    8,
-    ...picture.rows.flatMap((row) => row.passages.map((p) => 3 + widthOf(p.leaves ?? ''))),
-  );
-  const most = Math.floor((width - LEAST_WORDS - leaves) / Math.max(1, n));
-  if (width < NARROW || most < LEAST_LANE) return undefined;
-  const lane = Math.min(MOST_LANE, most);
-  const words = Math.min(MOST_WORDS, width - leaves - lane * n);
-  const centre = new Map(picture.columns.map(({ id }, i) => [id, words + i * lane + (lane >> 1)]));
-  return { words, lane, leaves: words + n * lane, width, centre, life: livesOf(picture) };
-}
-
-function livesOf(picture: FlowPicture): Map<string, [number, number]> {
-  const life = new Map<string, [number, number]>();
-  picture.rows.forEach((row, r) => {
-    const touched = row.passages.flatMap(({ from, to }) => [from, to]);
-    for (const id of [
-      ...touched,
-      ...row.states.filter((s) => s.layers.length > 0).map((s) => s.vessel),
-    ]) {
-      if (id === undefined) continue;
-      life.set(id, [life.get(id)?.[0] ?? r, r]);
-    }
-  });
-  const last = picture.rows.length - 1;
-  for (const [id, [first]] of life) if (holdsAtEnd(picture, id)) life.set(id, [first, last]);
-  return life;
-}
-
-function holdsAtEnd(picture: FlowPicture, id: string): boolean {
-  const state = picture.rows.flatMap((row) => row.states).findLast(({ vessel }) => vessel === id);
-  return state !== undefined && state.layers.some((layer) => layer.share > 0);
-}
-
 function paintLanes(picture: FlowPicture, plan: Plan, paper: Paper): string {
   const lines = [...headLines(picture, plan, paper), paper.ink.faint('─'.repeat(plan.width))];
   const alive = new Set<string>();
@@ -88,21 +37,31 @@ function paintLanes(picture: FlowPicture, plan: Plan, paper: Paper): string {
 }
 
 function headLines(picture: FlowPicture, plan: Plan, { ink }: Paper): string[] {
-  const heads = picture.columns.map((column) => wrap(column.name, plan.lane - 1));
-  const height = Math.max(1, ...heads.map((parts) => parts.length));
-  const lines = Array.from({ length: height + 1 }, () => blankLine(plan.width));
-  const put = (line: number, id: string, text: string, set: (text: string) => string) => {
-    const room = plan.lane - 1;
-    lines[line]!.put(plan.centre.get(id)! - (room >> 1), padBoth(text, room), set);
-  };
-  picture.columns.forEach((column, i) => {
-    const parts = heads[i]!;
-    parts.forEach((part, k) => put(height - parts.length + k, column.id, part, ink.bold));
-    put(height, column.id, column.note, ink.faint);
-  });
-  lines[height - 1]!.put(0, 'Step, and what comes from the stock', ink.bold);
-  lines[height - 1]!.put(plan.leaves, 'Leaves', ink.bold);
+  const named = picture.columns.flatMap(({ id }) => (plan.named === 'head' ? [id] : []));
+  const heads = named.map((id) => plan.signs.get(id)!);
+  const height = Math.max(1, ...heads.map((sign) => sign.length));
+  const lines = Array.from({ length: height }, () => blankLine(plan.width));
+  named.forEach((id, i) => putSign(lines, id, heads[i]!, plan, ink));
+  const at = Math.max(0, height - 2);
+  lines[at]!.put(0, 'Step, and what comes from the stock', ink.bold);
+  if (plan.named === 'birth')
+    lines[at]!.put(
+      plan.words,
+      clip('Vessels, named where they begin', plan.leaves - plan.words - 1),
+      ink.bold,
+    );
+  lines[at]!.put(plan.leaves, 'Leaves', ink.bold);
   return lines.map((line) => line.paint());
+}
+
+/** A vessel's name and size in its lane, ending at the last of the lines. */
+function putSign(lines: readonly Line[], id: string, sign: Sign, plan: Plan, ink: Ink): void {
+  const room = plan.lane - 1;
+  const x = plan.centre.get(id)! - (room >> 1);
+  sign.forEach(({ text, kind }, k) => {
+    const line = lines[lines.length - sign.length + k];
+    line?.put(x, padBoth(text, room), kind === 'name' ? ink.bold : ink.faint);
+  });
 }
 
 function drawAlive(line: Line, alive: ReadonlySet<string>, plan: Plan, { ink }: Paper): void {
@@ -129,15 +88,13 @@ function rowLines(
     lines.push(line);
     return line;
   };
-  const room = plan.words - 5 - widthOf(row.time) - 4;
-  wrap(row.label, room).forEach((part, i) => {
-    const line = start();
-    if (i === 0) {
-      line.put(0, row.step, paper.ink.bold);
-      line.put(plan.words - 2 - widthOf(row.time), row.time, paper.ink.faint);
-    }
-    line.put(5, part);
-  });
+  const label = wrap(row.label, plan.words - 5 - widthOf(row.time) - 4);
+  const born = plan.named === 'birth' ? (plan.births.get(r) ?? []) : [];
+  const height = Math.max(label.length, ...born.map((id) => plan.signs.get(id)!.length));
+  for (let i = 0; i < height; i++) start().put(5, label[i] ?? '');
+  lines[0]!.put(0, row.step, paper.ink.bold);
+  lines[0]!.put(plan.words - 2 - widthOf(row.time), row.time, paper.ink.faint);
+  for (const id of born) putSign(lines, id, plan.signs.get(id)!, plan, paper.ink);
   row.passages.forEach((passage, i) => {
     const parts = wrap(
       [passage.label, marked(passage.amount, passage.basis)].filter(Boolean).join(' '),
@@ -154,11 +111,9 @@ function rowLines(
   if (row.passages.length > 0 && row.states.some((state) => state.layers.length > 0))
     drawGauges(start(), row, plan, paper);
   for (const remark of row.remarks ?? []) drawRemark(start(), remark, plan, paper);
-  for (const [id, [, last]] of plan.life) if (last === r && r < lastRowOf(plan)) alive.delete(id);
+  for (const [id, [, last]] of plan.life) if (last === r && r < plan.lastRow) alive.delete(id);
   return lines.map((line) => line.paint());
 }
-
-const lastRowOf = (plan: Plan) => Math.max(...[...plan.life.values()].map(([, last]) => last));
 
 /** A vessel that this row empties for good ends with the arrow that empties it. */
 function isOver(id: string, row: FlowLine, r: number, i: number, plan: Plan): boolean {

@@ -30,10 +30,23 @@ const NUMBERS: Record<
   mass: { head: 'g', of: (row) => row.mass_g },
   volume: { head: 'mL', of: (row) => row.volume_mL },
   amount: { head: 'mmol', of: (row) => row.amount_mmol },
-  equivalents: { head: 'equiv.', of: (row) => row.equivalents },
+  equivalents: { head: 'equiv.', of: (row) => row.equivalents, spare: 0.5 },
 };
 
+const CHEMICAL: ReadonlySet<Measure> = new Set<Measure>(['amount', 'equivalents']);
+
+/** Of what only dissolves, washes or dries nobody wants moles. */
+const MEDIA: ReadonlySet<ReagentRow['role']> = new Set<ReagentRow['role']>([
+  'solvent',
+  'wash',
+  'rinse',
+  'extraction solvent',
+  'recrystallisation solvent',
+  'drying agent',
+]);
+
 function numberText(row: ReagentRow, measure: Measure): string {
+  if (CHEMICAL.has(measure) && MEDIA.has(row.role)) return '';
   const value = NUMBERS[measure].of(row);
   if (value === null || !(value > 0)) return '';
   const digits = row.measuredAs === measure ? undefined : 3;
@@ -51,6 +64,9 @@ function verdictOf(row: ReagentRow): string {
     : `${formatNumber(row.excess_percent, 2)} % over`;
 }
 
+/** Below this the words at the right are broken. */
+const NARROW = 80;
+
 const MEASURES: readonly Measure[] = ['mass', 'volume', 'amount', 'equivalents'];
 
 export function paintReagents(table: ReagentTable, paper: Paper): string {
@@ -60,6 +76,7 @@ export function paintReagents(table: ReagentTable, paper: Paper): string {
     cell: (row) => numberText(row, measure),
     align: 'decimal',
     set: (row) => setBy(basisOf(row, measure), paper.ink),
+    spare: NUMBERS[measure].spare ?? 0,
   }));
   const columns: Column<ReagentRow>[] = [
     {
@@ -68,7 +85,7 @@ export function paintReagents(table: ReagentTable, paper: Paper): string {
       least: 16,
       set: (row) => (row.limits ? paper.ink.bold : (text) => text),
     },
-    { head: 'for', cell: (row) => row.role, least: 10, spare: 2 },
+    { head: 'for', cell: (row) => row.role, least: 17, spare: 2 },
     {
       head: 'g/mol',
       cell: (row) => row.molarMass_g_mol?.toFixed(2) ?? '',
@@ -76,8 +93,13 @@ export function paintReagents(table: ReagentTable, paper: Paper): string {
       spare: 3,
     },
     ...numbers,
-    { head: '', cell: verdictOf, set: (row) => (row.limits ? paper.ink.bold : (text) => text) },
-    { head: 'steps', cell: (row) => row.steps.join(', '), least: 5, spare: 1 },
+    {
+      head: '',
+      cell: verdictOf,
+      ...(paper.width < NARROW ? { least: 7 } : {}),
+      set: (row) => (row.limits ? paper.ink.bold : (text) => text),
+    },
+    { head: 'steps', cell: (row) => row.steps.join(', '), least: 7, spare: 1 },
   ];
   const { text, leftOut } = paintTable(table.rows, columns, paper);
   const bases = table.rows.flatMap((row) =>

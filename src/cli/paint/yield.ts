@@ -36,7 +36,7 @@ export function paintYield(
   }
   if (report.overall !== null)
     parts.push('', paragraph(overallText(report.overall, report.k), width));
-  if (balance !== undefined) parts.push(...balanceLines(balance, paper));
+  if (balance !== undefined) parts.push(...balanceLines(balance, first, paper));
   if (first !== undefined) parts.push(...budgetLines(first.budget, paper));
   parts.push(...findingLines([...report.findings, ...diagnostics], paper));
   parts.push(...assumedLines(report, paper));
@@ -78,7 +78,7 @@ function overallText(overall: OverallYield, k: number): string {
 }
 
 const SEGMENT_WORDS: Record<SegmentKind, (where: string) => string> = {
-  isolated: () => 'weighed',
+  isolated: (where) => `in what was weighed, ${where}`,
   'used on': (where) => `used on in ${where}`,
   left: (where) => `left in ${where}`,
   lost: (where) => `missing at step ${where}`,
@@ -88,17 +88,31 @@ const SEGMENT_WORDS: Record<SegmentKind, (where: string) => string> = {
   'not formed': () => 'not formed',
 };
 
+/** Better no bar than one that contradicts the balance. */
+const LOST_SIGHT =
+  'Where the rest went is not shown: by the sentences of the document the product is elsewhere than in the vessel that was weighed. weighboat flow shows where.';
+
 const BAR_WIDTH = 24;
 
 /** The theoretical mass, piece by piece. */
-function balanceLines(balance: MaterialBalance, paper: Paper): string[] {
+function balanceLines(
+  balance: MaterialBalance,
+  product: ProductYield | undefined,
+  paper: Paper,
+): string[] {
   const shown = balance.segments.filter((segment) => Math.abs(segment.percent) >= 0.05);
   if (shown.length === 0) return [];
-  const words = (segment: BalanceSegment) => SEGMENT_WORDS[segment.kind](segment.where);
+  const net_g = product?.net_g ?? null;
+  const isolated = shown.filter((segment) => segment.kind === 'isolated');
+  if (net_g !== null && isolated.length === 0) return ['', paragraph(LOST_SIGHT, paper.width)];
+  const isNet = ({ kind, mass_g }: BalanceSegment) =>
+    kind === 'isolated' && net_g !== null && Math.abs(mass_g - net_g) < 0.001 * net_g;
+  const words = (segment: BalanceSegment) =>
+    isNet(segment) ? 'weighed' : SEGMENT_WORDS[segment.kind](segment.where);
   const room = Math.max(12, paper.width - BAR_WIDTH - 26);
   const wide = Math.min(room, Math.max(...shown.map((segment) => widthOf(words(segment)))));
   const lines = shown.map((segment) => {
-    const basis = segment.kind === 'isolated' ? segment.basis : 'assumed';
+    const basis = isNet(segment) ? segment.basis : 'assumed';
     const mass = padStart(marked(grams(segment.mass_g), basis), 9);
     const percent = padStart(`${segment.percent.toFixed(1)} %`, 8);
     const drawn = padEnd(bar(segment.percent / 100, BAR_WIDTH), BAR_WIDTH);

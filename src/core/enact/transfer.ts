@@ -108,8 +108,11 @@ function isEmpty(run: Run, v: Vessel): boolean {
 }
 
 function phaseMissing(run: Run, v: Vessel, phase: string): void {
-  // Air-drying what is dry already is no mistake.
-  if (phase === 'vapour' && run.line.verb === 'airDry') return;
+  // Drying what is dry already, or evaporating again to be sure, is no mistake.
+  const { verb, slots } = run.line;
+  const toBeSure =
+    verb === 'airDry' || slots.manner.some((m) => m === 'again' || m === 'to constant mass');
+  if (phase === 'vapour' && toBeSure) return;
   if (v.unknown || run.said.has(`one-layer|${v.plan.id}|${run.line.stepId}`)) return;
   const there = STANDING.filter((p) => phaseMass_g(run.compiled.shelf, v, p) > NOTHING);
   const names = there.map((p) => ['solid', 'an organic liquid', 'an aqueous liquid'][p]!);

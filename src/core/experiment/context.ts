@@ -55,6 +55,8 @@ export class ProcedureContext implements Context {
   private readonly roles = new Map<Role, Ref>();
   private readonly asides = new Map<string, string>();
   private readonly places = new Map<string, string>();
+  /** Names of what no liquid takes along: metals, catalysts. */
+  private readonly solids = new Set<string>();
 
   constructor(private readonly tools: ContextTools) {}
 
@@ -180,8 +182,12 @@ export class ProcedureContext implements Context {
 
   placed(uses: readonly MaterialUse[], vessel: string): void {
     for (const use of uses) {
-      this.places.set(use.name.toLowerCase(), vessel);
-      if (use.material) this.places.set(use.material.substance.name.toLowerCase(), vessel);
+      const stays = use.material?.substance.phase === 'insoluble';
+      for (const name of [use.name, use.material?.substance.name]) {
+        if (name === undefined) continue;
+        this.places.set(name.toLowerCase(), vessel);
+        if (stays) this.solids.add(name.toLowerCase());
+      }
     }
   }
 
@@ -189,6 +195,11 @@ export class ProcedureContext implements Context {
   private asideCalled(noun: string): string | undefined {
     for (const [name, vessel] of [...this.asides, ...this.places].reverse()) if (name.includes(noun)) return vessel;
     return this.tools.vessels.find((v) => v.name.toLowerCase().includes(noun))?.id;
+  }
+
+  moved(from: string, liquidTo: string, solidTo = liquidTo): void {
+    for (const places of [this.places, this.asides])
+      for (const [name, vessel] of places) if (vessel === from) places.set(name, this.solids.has(name) ? solidTo : liquidTo);
   }
 
   private whereIs(name: string): string | undefined {

@@ -11,7 +11,7 @@ let clock = 0;
 function entry(id: string, parts: Partial<BenchEntry>): BenchEntry {
   clock += 1;
   const at = new Date(1_750_000_000_000 + clock * 1000).toISOString();
-  return { id, at, by: 'R.', kind: 'observation', ...parts } as BenchEntry;
+  return { id, at, by: 'R.', kind: 'observation', ...parts };
 }
 
 function whole(): BenchEntry[] {

@@ -37,7 +37,11 @@ export function evaporate(run: Run, v: Vessel, rule: Evaporate): void {
 }
 
 /** "Evaporate the ethanol": what is named and what boils lower; where it is not there, all solvents. */
-function namedOrLower(run: Run, v: Vessel, only: readonly string[] | undefined): (i: number) => boolean {
+function namedOrLower(
+  run: Run,
+  v: Vessel,
+  only: readonly string[] | undefined,
+): (i: number) => boolean {
   const { shelf } = run.compiled;
   let upTo_C = -Infinity;
   for (const id of only ?? []) {

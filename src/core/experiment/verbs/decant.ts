@@ -26,6 +26,7 @@ export const decant: Verb = {
     context.setFocus(toVessel ? into : source.vessel);
     if (toVessel) context.setRole('organic', whole(into));
     if (toVessel) context.setRole('extracts', whole(into));
+    context.moved(source.vessel, into, source.vessel);
     context.setRole('filtrate', whole(into));
     context.setRole('solid', whole(source.vessel));
     return { on: [whole(source.vessel)], into, ...conditions(raw) };

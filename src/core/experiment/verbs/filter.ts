@@ -61,6 +61,7 @@ export const filter: Verb = {
     context.setRole('solid', whole(otherInto));
     if (context.role('dryingAgent')?.vessel === on.vessel) context.setRole('dryingAgent', whole(otherInto));
     if (keep !== 'liquid') context.setRole('product', whole(otherInto));
+    context.moved(on.vessel, into, otherInto);
     context.setRole('filtrate', whole(into));
     context.setRole('motherLiquor', whole(into));
     if (keep === 'liquid') context.setRole('organic', whole(into));

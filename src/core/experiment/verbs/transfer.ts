@@ -43,6 +43,7 @@ export const transfer: Verb = {
       else if (layer === 'aqueous') context.setLayers(whole(on.vessel), whole(into));
       else context.setRole(layer, whole(into));
     }
+    if (all) context.moved(on.vessel, into);
     context.setFocus(into);
     return { ...(materials.length > 0 && { materials }), on: [on], into, ...conditions(raw) };
   },

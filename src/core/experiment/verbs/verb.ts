@@ -106,6 +106,8 @@ export interface Context {
   setAside(name: string, vessel: string): void;
   /** Remembers where materials went, so that "the zinc" can be found again. */
   placed(uses: readonly MaterialUse[], vessel: string): void;
+  /** The contents of a vessel go elsewhere; metals and the like with the solid. */
+  moved(from: string, liquidTo: string, solidTo?: string): void;
   remark(code: string, message: string, hint: string): void;
 }
 

@@ -91,6 +91,7 @@ interface Standing {
 /** What stands of a substance on each account, reactions as sources and as what used it on. */
 function standingOf(enactment: Enactment, substance: string): Map<Account, Standing> {
   const standing = new Map<Account, Standing>();
+  let charged_g = 0;
   const add = (account: Account, mass_g: number, basis: Basis): void => {
     const held = standing.get(account);
     if (held === undefined) standing.set(account, { mass_g, basis });
@@ -103,8 +104,24 @@ function standingOf(enactment: Enactment, substance: string): Map<Account, Stand
     if (moved !== substance) continue;
     if (!isSource(from)) add(from, -mass_g, basis);
     add(to, mass_g, basis);
+    if (accountKind(from) === 'stock') charged_g += mass_g;
   }
+  takeBack(standing, charged_g);
   return standing;
+}
+
+/**
+ * What came from the stock and was turned into something else before it was made again (an acid
+ * that is parted from others as its salt) is not used on: only what was made counts.
+ */
+function takeBack(standing: ReadonlyMap<Account, Standing>, charged_g: number): void {
+  let rest_g = charged_g;
+  for (const [account, held] of standing) {
+    if (accountKind(account) !== 'reaction') continue;
+    const taken_g = Math.min(held.mass_g, rest_g);
+    held.mass_g -= taken_g;
+    rest_g -= taken_g;
+  }
 }
 
 function isSource(account: Account): boolean {

@@ -144,3 +144,38 @@ export function crops(): Course {
     '6': [f.weigh('dish 2')],
   });
 }
+
+/** Benzoic acid 1.00 g, dissolved as its salt, set free again, filtered off and weighed (step 4). */
+export function gotBack(): Course {
+  const acid = use('1.1', 'benzoic acid', '1.00 g');
+  const alkali = use('1.2', '2 M sodium hydroxide', '5.0 mL');
+  const hydrochloric = use('2.1', '2 M hydrochloric acid', '6.0 mL');
+  const document = experiment(
+    [
+      f.reaction('benzoic acid + NaOH -> sodium benzoate + H2O', { id: 'salt' }),
+      f.reaction('sodium benzoate + HCl -> benzoic acid + NaCl', { id: 'set free' }),
+    ],
+    [
+      step('1', 'charge', { materials: [acid, alkali], into: 'beaker' }),
+      step('2', 'add', { materials: [hydrochloric], into: 'beaker' }),
+      step('3', 'filter', { on: 'beaker', into: 'dish' }),
+      step('4', 'weigh', { on: 'dish' }),
+    ],
+    [f.substance('benzoic acid')],
+  );
+  return course(document, {
+    '1': [
+      f.charge(acid, 'beaker'),
+      f.charge(alkali, 'beaker'),
+      f.stir('beaker'),
+      f.react('beaker'),
+    ],
+    '2': [f.charge(hydrochloric, 'beaker'), f.stir('beaker'), f.react('beaker')],
+    '3': [
+      f.split('beaker', { rule: 'filter', keep: 'solid' }),
+      f.pour('beaker', 'dish', 'solid'),
+      f.discard('beaker', 'aqueous', 'liquid'),
+    ],
+    '4': [f.weigh('dish')],
+  });
+}

@@ -50,7 +50,7 @@ function overHundred({ products, policy }: Findable): RecordDiagnostic[] {
       {
         code: 'yield-over-100',
         severity: 'warning' as const,
-        message: `The ${name} weighs more than can be there: ${percentText(percent)} % of theory.`,
+        message: `The ${name} weighs more than can be there (${percentText(percent)} %).`,
         hint: 'It may be wet or still hold solvent: dry it and weigh again. Look at the tare too, and for a stopper or stirrer bar that was weighed with it.',
       },
     ];

@@ -32,7 +32,9 @@ export function overallOf(
     basis = step?.basis;
     current = step?.fed;
     const weighed = products.find((each) => each.substance === current);
-    if (weighed?.fraction === undefined) continue;
+    // What is only got back (acid, salt, acid again) is no stage of its own.
+    const onTheWay = weighed?.final.some((each) => each.kind === 'intermediate') === true;
+    if (weighed?.fraction === undefined || !onTheWay || stages.includes(weighed)) continue;
     stages.unshift(weighed);
     if (step?.fed !== step?.basis) {
       const name = nameOf(model.enactment, step?.basis ?? '');

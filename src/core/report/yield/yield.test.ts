@@ -5,7 +5,7 @@ import { netKey } from '../../enact/actuals.ts';
 import { materialBalance } from '../balance/balance.ts';
 import { question, yieldOf } from '../testing/course.ts';
 import type { Line } from '../testing/course.ts';
-import { benzoicAcid, crops, twoStages, weighedTwice } from '../testing/courses.ts';
+import { benzoicAcid, crops, gotBack, twoStages, weighedTwice } from '../testing/courses.ts';
 import { judge } from './judge.ts';
 import { drawYield } from './monte-carlo.ts';
 import { yieldModel } from './yield.ts';
@@ -181,6 +181,28 @@ describe('dried on and weighed again', () => {
     ]);
     expect(report.products[0]!.net_g).toBe(1.1203);
     expect(report.findings).toMatchObject([{ code: 'not-constant' }]);
+  });
+});
+
+describe('what is got back and not made', () => {
+  it('is counted on what was charged, and is no stage of its own', () => {
+    const of = gotBack();
+    const report = yieldOf(of, [
+      ['charge', '1', '1.1', 1.003, balance],
+      ['net', '4', 'dish', 0.851, balance],
+    ]);
+    // 0.851/1.003 = 84.85 %
+    expect(report.products[0]).toMatchObject({ recovered: true, net_g: 0.851 });
+    expect(report.products[0]!.yield!.percent).toBeCloseTo(84.85, 2);
+    expect(report.sentence).toMatch(/% recovered/);
+    expect(report.overall).toBeNull();
+    const found = of.reenact({
+      charges: new Map([['1.1', { mass_g: 1.003 }]]),
+      nets: new Map([[netKey('4', 'dish'), 0.851]]),
+    });
+    const bar = materialBalance(of.experiment, found)!;
+    expect(bar.segments.map((each) => each.kind)).not.toContain('used on');
+    expect(bar.segments.reduce((sum, each) => sum + each.mass_g, 0)).toBeCloseTo(1.003, 6);
   });
 });
 
