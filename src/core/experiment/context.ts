@@ -51,6 +51,9 @@ export class ProcedureContext implements Context {
   private uses = 0;
   private lastName = '';
   private organicFloats = true;
+  private organicVolume_mL = 0;
+  /** Vessels that hold an organic layer kept apart, for "combine the organic layers". */
+  private readonly organics = new Set<string>();
   private locate: (start: number, end: number) => Span = () => this.span;
   private readonly roles = new Map<Role, Ref>();
   private readonly asides = new Map<string, string>();
@@ -198,6 +201,7 @@ export class ProcedureContext implements Context {
   }
 
   moved(from: string, liquidTo: string, solidTo = liquidTo): void {
+    if (this.organics.delete(from)) this.organics.add(liquidTo);
     for (const places of [this.places, this.asides])
       for (const [name, vessel] of places) if (vessel === from) places.set(name, this.solids.has(name) ? solidTo : liquidTo);
   }
@@ -231,7 +235,30 @@ export class ProcedureContext implements Context {
     return vessel === undefined ? this.role('product') : whole(vessel);
   }
 
+  /** The solvent that there is most of decides which layer floats. */
+  private noteSolvent(raw: RawMaterial, density_g_mL: number): void {
+    const volume = raw.amounts.find((a) => a.kind === 'volume');
+    const volume_mL = volume?.kind === 'volume' ? volume.value * raw.repeat : 0;
+    if (volume_mL < 0.5 * this.organicVolume_mL) return;
+    this.organicVolume_mL = volume_mL;
+    this.organicFloats = density_g_mL < 1;
+  }
+
+  solventGone(): void {
+    this.organicVolume_mL = 0;
+  }
+
+  organicLayers(): readonly string[] {
+    return [...this.organics];
+  }
+
+  holdsDryingAgent(vessel: string): boolean {
+    return this.roles.get('dryingAgent')?.vessel === vessel;
+  }
+
   setLayers(organic: Ref, aqueous: Ref): void {
+    this.organics.delete(aqueous.vessel);
+    this.organics.add(organic.vessel);
     this.setRole('organic', organic);
     this.setRole('aqueous', aqueous);
     this.setRole('upper', this.organicFloats ? organic : aqueous);
@@ -256,7 +283,7 @@ export class ProcedureContext implements Context {
     if (reading.ok) {
       material = reading.material;
       const { substance, density_g_mL } = material;
-      if (substance.phase === 'organic' && density_g_mL !== undefined && raw.amounts.some((a) => a.kind === 'volume')) this.organicFloats = density_g_mL < 1;
+      if (substance.phase === 'organic' && density_g_mL !== undefined && raw.amounts.some((a) => a.kind === 'volume')) this.noteSolvent(raw, density_g_mL);
     }
     else
       this.tools.diagnostics.push({

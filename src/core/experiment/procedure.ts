@@ -114,7 +114,17 @@ export function readProcedure(section: Section, lines: LineMap, read: SentenceRe
       steps.push({ id, verb: kind, slots: verb.resolve(sentence, context), text: piece.text, span, ...(item.part !== undefined && { part: item.part }) });
     }
   });
-  return { steps, notes };
+  return { steps: steps.map((step, i) => (step.verb === 'filter' && step.slots.keep === 'both' ? decided(step, steps.slice(i + 1)) : step)), notes };
+}
+
+/** Where a filtration does not say what is kept, the sentences after it do: what they go on with. */
+function decided(step: Step, later: readonly Step[]): Step {
+  const uses = (vessel: string | undefined) =>
+    later.some((next) => next.verb !== 'discard' && (next.slots.on ?? []).some((ref) => ref.vessel === vessel));
+  const solid = uses(step.slots.otherInto);
+  const liquid = uses(step.slots.into);
+  if (solid === liquid) return step;
+  return { ...step, slots: { ...step.slots, keep: solid ? 'solid' : 'liquid' } };
 }
 
 /** Several verbs may share a kind (add, treat, dissolve); the one that knows the head resolves. */

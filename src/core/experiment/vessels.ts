@@ -103,14 +103,14 @@ export function findVessel(
   const joined = phrase.words.join(' ');
   const fits = (v: VesselDeclaration) =>
     phrase.capacity_mL === undefined ||
-    v.capacity_mL === undefined ||
-    Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9;
+    (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9);
   const exact = vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
   // Without a vessel's noun only the whole name will do: "the ether" is not the ether flask
   if (exact || phrase.words.length === 0 || phrase.shape === undefined) return exact;
   const singular = (word: string) => word.replace(/s$/, '');
   const candidates = vessels.filter((v) => {
-    if (!fits(v)) return false;
+    // What a verb brought along (a filtrate's flask) answers to its own name alone
+    if (!fits(v) || (v.origin === 'implied' && !phrase.words.some((word) => v.name.toLowerCase().split(' ').includes(word)))) return false;
     const known = wordsOf(v).map(singular);
     return phrase.words.every((word) => known.includes(singular(word)));
   });

@@ -110,7 +110,7 @@ const readBath: Reader = (piece) => {
   if (!found) return undefined;
   const usual = /boiling/.test(text) ? 100 : /hot/.test(text) ? 80 : /warm/.test(text) ? 45 : found[2];
   const temperature_C = temperature ?? usual;
-  return { argument: { kind: 'bath', bath: found[1], ...(temperature_C !== undefined && { temperature_C }), ...(temperature === undefined && temperature_C !== undefined && { assumed: `a ${text} is taken as ${temperature_C} °C (common practice)` }) }, cost: 0 };
+  return { argument: { kind: 'bath', bath: found[1], ...(temperature_C !== undefined && { temperature_C }), ...(temperature === undefined && temperature_C !== undefined && { assumed: `${text.replace(/ bath$/, '')} bath taken as ${temperature_C} °C (common practice)` }) }, cost: 0 };
 };
 
 const COUNTS: Record<string, number> = { two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, ten: 10 };

@@ -2,7 +2,6 @@ import type { Ref } from '../step.ts';
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
 import { conditions, pour } from './common.ts';
-import type { Role } from '../sentence/reference.ts';
 
 export const combine: Verb = {
   kind: 'combine',
@@ -25,11 +24,12 @@ export const combine: Verb = {
     if (on?.kind === 'ref') {
       add(context.ref(on.ref, on.start));
       // "the organic layers": all that go by that name
-      const kin: Role[] = on.ref.plural && (on.ref.role === 'organic' || on.ref.role === 'extracts') ? ['organic', 'extracts'] : [];
-      kin.forEach((role) => add(context.role(role)));
+      const layers = on.ref.plural && (on.ref.role === 'organic' || on.ref.role === 'extracts') ? context.organicLayers() : [];
+      layers.forEach((vessel) => add(whole(vessel)));
     }
     if (range) add(context.refOf(range));
     const into = context.vesselOf(intoArgument) ?? refs[0]?.vessel ?? context.vessel('the flask', 0);
+    refs.forEach((ref) => context.moved(ref.vessel, into));
     context.setFocus(into);
     if (on?.kind === 'ref' && on.ref.role === 'aqueous') context.setRole('aqueous', whole(into));
     else {

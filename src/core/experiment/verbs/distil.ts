@@ -35,6 +35,8 @@ export const distil: Verb = {
     const source = from ?? context.refOf(args.on) ?? whole(context.vessel('the flask', 0));
     const into = context.vesselOf(args.into) ?? context.implied('distillate', 'round-bottom flask');
     context.setFocus(into);
+    context.solventGone();
+    context.moved(source.vessel, into, source.vessel);
     context.setRole('distillate', whole(into));
     context.setRole('product', whole(into));
     context.setRole('residue', whole(source.vessel));

@@ -1,6 +1,6 @@
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { CONDITIONS, conditions, degrees } from './common.ts';
+import { CONDITIONS, conditions, degrees, minutes } from './common.ts';
 
 const SOLVENT_WORDS = /solvents?|ether|ethanol|methanol|acetone|dichloromethane|ethyl acetate|toluene|hexane|pentane|water|volatiles?|alcohol|thf|acetonitrile|excess|petrol/i;
 
@@ -33,6 +33,7 @@ export const evaporate: Verb = {
     const source = (args.range ? context.refOf(args.range) : undefined) ?? (names || args.on === undefined ? (context.focus === undefined ? undefined : whole(context.focus)) : context.refOf(args.on));
     const on = whole(source?.vessel ?? context.vessel('the flask', 0));
     context.setFocus(on.vessel);
+    context.solventGone();
     context.setRole('residue', on);
     context.setRole('product', on);
     context.setRole('solid', on);
@@ -43,9 +44,10 @@ export const evaporate: Verb = {
   print: (slots, w) => `Evaporate ${w.ref(slots.on![0]!)} ${slots.stream === 'air' ? 'in a stream of air' : slots.manner.includes('rotary') ? 'on a rotary evaporator' : ''}`.trimEnd() + w.tail({ ...slots, manner: slots.manner.filter((m) => !/^(?:rotary|stream)$/.test(m)) }),
   lower({ slots }) {
     const { vessel } = slots.on![0]!;
+    const time_min = minutes(slots.time);
     const upTo_C = slots.manner.includes('rotary') ? undefined : degrees(slots);
     return [
-      { kind: 'wait', vessel, heating: 'warm', forReaction: false, ...(upTo_C !== undefined && { temperature_C: upTo_C }) },
+      { kind: 'wait', vessel, heating: 'warm', forReaction: false, ...(time_min !== undefined && { time_min }), ...(upTo_C !== undefined && { temperature_C: upTo_C }) },
       { kind: 'split', vessel, by: { rule: 'evaporate', toDryness: !slots.manner.includes('partly'), ...(slots.detail !== undefined && { only: [slots.detail] }) } },
       { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'vapour' }, to: slots.stream === 'air' ? { kind: 'air' } : { kind: 'waste', stream: slots.stream! }, label: 'solvent' },
     ];

@@ -21,9 +21,12 @@ function resolve(raw: RawSentence, context: Context): Slots {
   const kept = args.keep?.kind === 'keep' ? args.keep : undefined;
   const layer = kept?.what === 'upper' || kept?.what === 'lower' || kept?.what === 'organic' || kept?.what === 'aqueous' ? kept.what : undefined;
   const keep = layer ?? (aqueous ? 'aqueous' : 'organic');
+  // "Extract the aqueous layer with ether; combine the organic layers": they join the one kept before
+  const earlier = kept && kept.vesselPhrase === undefined && !aqueous ? context.organicLayers().find((vessel) => vessel !== target.vessel) : undefined;
   const into =
     context.vesselOf(args.into) ??
     (kept?.vesselPhrase === undefined ? undefined : context.vessel(kept.vesselPhrase, kept.start)) ??
+    earlier ??
     context.implied(aqueous ? 'aqueous extracts' : 'extracts', 'conical flask', false);
   const on = whole(target.vessel);
   context.setFocus(aqueous ? on.vessel : into);

@@ -2,18 +2,19 @@ import type { Slots, Step } from '../step.ts';
 import type { Move } from '../move.ts';
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { conditions, hasRole, react } from './common.ts';
+import { conditions, fromStock, hasRole, react } from './common.ts';
 
 export const FILTER_MANNERS: Readonly<Record<string, string>> = {
-  'under gentle vacuum': 'vacuum', 'under gentle suction': 'vacuum', 'with gentle suction': 'vacuum', 'through a pad of celite under vacuum': 'vacuum', 'under vacuum': 'vacuum', 'under suction': 'vacuum', 'by suction': 'vacuum', 'with suction': 'vacuum', 'under reduced pressure': 'vacuum', 'by vacuum': 'vacuum', 'by vacuum filtration': 'vacuum', 'by suction filtration': 'vacuum', 'at the pump': 'vacuum', 'using vacuum filtration': 'vacuum',
+  'under gentle vacuum': 'vacuum', 'under gentle suction': 'vacuum', 'with gentle suction': 'vacuum', 'under vacuum': 'vacuum', 'under suction': 'vacuum', 'by suction': 'vacuum', 'with suction': 'vacuum', 'under reduced pressure': 'vacuum', 'by vacuum': 'vacuum', 'by vacuum filtration': 'vacuum', 'by suction filtration': 'vacuum', 'at the pump': 'vacuum', 'using vacuum filtration': 'vacuum',
   'by gravity': 'gravity', 'under gravity': 'gravity', 'by gravity filtration': 'gravity', 'by filtration': 'filtration', 'by filtering': 'filtration', 'while hot': 'hot', hot: 'hot',
-  'through a fluted filter paper': 'gravity', 'through fluted filter paper': 'gravity', 'through a fluted paper': 'gravity', 'through filter paper': 'gravity', 'through a filter paper': 'gravity', 'through cotton wool': 'gravity', 'through a plug of cotton wool': 'gravity', 'through a cotton plug': 'gravity', 'through a small plug of cotton wool': 'gravity', 'through a pad of celite': 'vacuum', 'through celite': 'vacuum', 'through a short pad of celite': 'vacuum', 'through glass wool': 'gravity', 'through a plug of glass wool': 'gravity', 'through a pad of silica': 'vacuum',
+  'through a fluted filter paper': 'gravity', 'through fluted filter paper': 'gravity', 'through a fluted paper': 'gravity', 'through filter paper': 'gravity', 'through a filter paper': 'gravity', 'through cotton wool': 'gravity', 'through a plug of cotton wool': 'gravity', 'through a cotton plug': 'gravity', 'through a small plug of cotton wool': 'gravity', 'through glass wool': 'gravity', 'through a plug of glass wool': 'gravity', 'through a pad of silica': 'vacuum',
 };
 
 /** What is kept where nothing is said: both parts, the solid on the filter, the liquid below it. */
 function lower({ slots }: Step): Move[] {
   const { vessel } = slots.on![0]!;
   return [
+    ...(slots.otherInto === undefined ? [] : fromStock(slots.materials, slots.otherInto)),
     react(vessel, 'separation'),
     { kind: 'split', vessel, by: { rule: 'filter', keep: slots.keep === 'solid' || slots.keep === 'liquid' ? slots.keep : 'both' } },
     { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'liquid' }, to: { kind: 'vessel', vessel: slots.into! }, label: 'filtrate' },
@@ -30,6 +31,7 @@ export const filter: Verb = {
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
     { words: ['through', 'on', 'onto', 'using', 'on to', 'with'], kind: 'vessel', slot: 'otherInto' },
+    { words: ['through a pad of', 'through a short pad of', 'through a plug of', 'through a layer of', 'through a bed of', 'through'], kind: 'materials', slot: 'materials' },
     { words: ['into', 'to', 'collecting the filtrate in', 'and collect the filtrate in', 'collect the filtrate in', 'catching the filtrate in', 'running the filtrate into'], kind: 'vessel', slot: 'into' },
     { words: ['keep', 'keeping', 'and keep', 'collect', 'collecting', 'and collect', 'saving', 'save', 'retain', 'retaining', 'and retain', 'to collect', 'to isolate', 'to obtain', 'to recover'], kind: 'keep', slot: 'keep' },
     { words: ['from'], kind: 'ref', slot: 'range' },
@@ -51,10 +53,13 @@ export const filter: Verb = {
         ? keepArgument.what
         : keepArgument !== undefined
           ? 'liquid'
-          : raw.head === 'remove' || detailRemoves ? 'liquid'
-          : solidNamed && (raw.head === 'collect' || raw.head === 'isolate' || raw.head === 'recover') ? 'solid'
-          : args.into !== undefined && !/filter flask|büchner/i.test(JSON.stringify(args.into)) ? 'liquid'
-          : 'both';
+          : raw.head === 'remove' || detailRemoves || context.holdsDryingAgent(on.vessel) || hasRole(args.on, 'dryingAgent')
+            ? 'liquid'
+            : /^(?:collect|isolate|recover)$/.test(raw.head)
+              ? 'solid'
+              : args.into !== undefined
+                ? 'liquid'
+                : 'both';
     const keptIn = keepArgument?.vesselPhrase === undefined ? undefined : context.vessel(keepArgument.vesselPhrase, keepArgument.start);
     const into = context.vesselOf(args.into) ?? (keep === 'liquid' && keptIn !== undefined ? keptIn : context.implied('filtrate', 'filter flask'));
     const otherInto = (keep === 'solid' ? keptIn : undefined) ?? context.vesselOf(args.otherInto) ?? context.implied('filter', 'filter');
@@ -66,8 +71,9 @@ export const filter: Verb = {
     context.setRole('motherLiquor', whole(into));
     if (keep === 'liquid') context.setRole('organic', whole(into));
     context.setFocus(keep === 'liquid' ? into : otherInto);
-    return { on: [on], into, otherInto, keep: keep!, ...conditions(raw) };
+    const materials = context.materials(args.materials);
+    return { ...(materials.length > 0 && { materials }), on: [on], into, otherInto, keep: keep!, ...conditions(raw) };
   },
-  print: (slots, w) => `Filter ${w.ref(slots.on![0]!)} through ${w.vessel(slots.otherInto!)} into ${w.vessel(slots.into!)}${w.tail(slots)}; keep ${slots.keep === 'liquid' ? 'the filtrate' : slots.keep === 'solid' ? 'the solid' : 'both'}`,
+  print: (slots, w) => `Filter ${w.ref(slots.on![0]!)}${slots.materials ? ` through a pad of ${w.materials(slots.materials)}` : ''} through ${w.vessel(slots.otherInto!)} into ${w.vessel(slots.into!)}${w.tail(slots)}; keep ${slots.keep === 'liquid' ? 'the filtrate' : slots.keep === 'solid' ? 'the solid' : 'both'}`,
   lower,
 };

@@ -24,10 +24,12 @@ function observation(kind: VerbKind, seen: Observation, pattern: RegExp, words: 
     clauses: [
       { words: ['of', 'by', 'on', 'from', 'for', 'with', 'to', 'in', 'and', 'as'], kind: 'detail', slot: 'until' },
       FOR,
+      { words: ['in'], kind: 'vessel', slot: 'into' },
     ],
     fits: (raw) => pattern.test(`${textOf(raw)} ${raw.arguments.until?.kind === 'detail' ? raw.arguments.until.text : ''}`),
     resolve(raw, context): Slots {
-      const on = context.role('product') ?? (context.focus === undefined ? whole(context.vessel('the flask', 0)) : whole(context.focus));
+      const named = context.vesselOf(raw.arguments.into);
+      const on = (named === undefined ? undefined : whole(named)) ?? context.role('product') ?? (context.focus === undefined ? whole(context.vessel('the flask', 0)) : whole(context.focus));
       const rest = raw.arguments.until?.kind === 'detail' ? ` of ${raw.arguments.until.text}` : '';
       const { time, manner } = conditions({ ...raw, arguments: { ...(raw.arguments.time && { time: raw.arguments.time }) } });
       return { on: [whole(on.vessel)], detail: `${textOf(raw).trim()}${rest}`, ...(time && { time }), manner };

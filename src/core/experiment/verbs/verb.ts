@@ -96,6 +96,11 @@ export interface Context {
   lies(name: string): Ref | undefined;
   /** Both layers are parted: where each of them now is. */
   setLayers(organic: Ref, aqueous: Ref): void;
+  /** The organic layers that were kept apart, in the order in which they were. */
+  organicLayers(): readonly string[];
+  holdsDryingAgent(vessel: string): boolean;
+  /** A solvent was taken off: the next one decides which layer floats. */
+  solventGone(): void;
   /** Something new is in the vessel: "the lower layer" is no longer what was drawn off before. */
   disturb(): void;
   /** What an upper or a lower layer is, going by the density of the last organic solvent. */

@@ -46,13 +46,13 @@ const COUNTS: Readonly<Record<WeighingKind, boolean>> = {
 };
 
 /** The weighings of each product and the theory that they are compared with. */
-export function judge({ experiment, run, reenact }: YieldQuestion): {
+export function judge({ experiment, plan, run, reenact }: YieldQuestion): {
   readonly model: TheoryModel;
   readonly products: readonly Judged[];
 } {
   let weighings: readonly ProductWeighing[] = [];
   const model = theoryModel(experiment, run, reenact, (enactment) => {
-    weighings = productWeighings(experiment, enactment, run);
+    weighings = productWeighings(experiment, plan, enactment, run);
     return weighings.filter((each) => each.kind === 'intermediate' && each.net !== undefined);
   });
   return { model, products: judgeProducts(experiment, model, weighings) };

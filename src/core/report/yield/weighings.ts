@@ -19,8 +19,6 @@ export interface ProductWeighing {
   readonly vessel: string;
   readonly substance: string;
   readonly kind: WeighingKind;
-  /** What the ledger has of that product in the vessel then; 0 where it has none. */
-  readonly expected_g: number;
   /** Absent: the step asks for a weighing that the record does not have, or has without a tare. */
   readonly net?: RunNet;
   readonly tareMissing?: readonly Reading[];
@@ -34,32 +32,34 @@ interface Place {
 }
 
 /**
- * Which product each weighing is of: what the ledger has most of in that vessel at that moment, a
- * declared product before an intermediate before anything else that a declared reaction forms.
+ * Which product each weighing is of: what the plan has most of in that vessel at that moment (a
+ * wet crude must not decide it), or else the bench's own ledger; a declared product before an intermediate before anything else that a declared reaction forms.
  * Weighings of vessels that hold none of these are not about the yield.
  */
 export function productWeighings(
   experiment: Experiment,
-  enactment: Enactment,
+  plan: Enactment,
+  bench: Enactment,
   run: BenchRun,
 ): ProductWeighing[] {
   const order = new Map(experiment.steps.map((step, i) => [step.id, i]));
-  const places = weighedPlaces(enactment, run).sort(
+  const places = weighedPlaces(bench, run).sort(
     (a, b) => (order.get(a.step) ?? 0) - (order.get(b.step) ?? 0),
   );
   const ranks = productRanks(experiment);
-  const contents = contentsBefore(enactment.postings, places, order);
+  const planned = contentsBefore(plan.postings, places, order);
+  const actual = contentsBefore(bench.postings, places, order);
   const found = places.flatMap((place, i): Found[] => {
-    const best = bestProduct(contents[i]!, ranks);
+    const best = bestProduct(planned[i]!, ranks) ?? bestProduct(actual[i]!, ranks);
     return best === undefined ? [] : [{ ...place, ...best }];
   });
   // The ledger has lost sight of it (an unread sentence): the last net is still somebody's yield.
   const only = experiment.products.length === 1 ? experiment.products[0] : undefined;
   const last = places.findLast((place) => place.net !== undefined);
   if (found.length === 0 && only !== undefined && last !== undefined) {
-    found.push({ ...last, substance: only.substance.id, expected_g: 0 });
+    found.push({ ...last, substance: only.substance.id });
   }
-  return classify(found, enactment.postings, order);
+  return classify(found, plan.postings, order);
 }
 
 function weighedPlaces(enactment: Enactment, run: BenchRun): Place[] {
@@ -139,17 +139,16 @@ const TRACE_g = 1e-6;
 function bestProduct(
   contents: Contents,
   ranks: ReadonlyMap<string, number>,
-): { readonly substance: string; readonly expected_g: number } | undefined {
-  let best: { substance: string; expected_g: number; rank: number } | undefined;
+): { readonly substance: string } | undefined {
+  let best: { substance: string; mass_g: number; rank: number } | undefined;
   for (const [substance, mass_g] of contents) {
     const rank = ranks.get(substance);
     if (rank === undefined || mass_g < TRACE_g) continue;
     const better =
-      best === undefined || rank < best.rank || (rank === best.rank && mass_g > best.expected_g);
-    if (better) best = { substance, expected_g: mass_g, rank };
+      best === undefined || rank < best.rank || (rank === best.rank && mass_g > best.mass_g);
+    if (better) best = { substance, mass_g, rank };
   }
-  if (best === undefined) return undefined;
-  return { substance: best.substance, expected_g: best.expected_g };
+  return best === undefined ? undefined : { substance: best.substance };
 }
 
 type Found = Omit<ProductWeighing, 'kind'>;
