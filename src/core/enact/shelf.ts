@@ -79,16 +79,21 @@ export function place(shelf: Shelf, substance: Substance): number {
 }
 
 /** Liquid at a temperature: by its state, or by a melting point not above it. */
+/** In an ice bath a liquid of the shelf (benzene, acetic acid) is not taken for frozen. */
+function handling_C(temperature_C: number): number {
+  return Math.max(temperature_C, 20);
+}
+
 export function isLiquid(shelf: Shelf, i: number, temperature_C: number): boolean {
   if (shelf.gaseous[i]) return false;
-  return shelf.substances[i]!.state === 'liquid' || shelf.melt_C[i]! <= temperature_C;
+  return shelf.substances[i]!.state === 'liquid' || shelf.melt_C[i]! <= handling_C(temperature_C);
 }
 
 /** An organic substance that stands as a solid: by its melting point, else by its state. */
 export function isOrganicSolid(shelf: Shelf, i: number, temperature_C: number): boolean {
   if (shelf.hint[i] !== 'organic') return false;
   const melt_C = shelf.melt_C[i]!;
-  if (!Number.isNaN(melt_C)) return melt_C > temperature_C;
+  if (!Number.isNaN(melt_C)) return melt_C > handling_C(temperature_C);
   return shelf.substances[i]!.state === 'solid';
 }
 

@@ -27,7 +27,7 @@ export interface SideReaction {
 
 export interface SidePlan extends ReactionPlan {
   readonly trigger: SideTrigger;
-  /** Declared reactions, by place, that have two of its reactants: those go first. */
+  /** Declared reactions, by place, that have two of its reactants, or an organic one: those go first. */
   readonly yieldsTo: readonly number[];
 }
 
@@ -104,9 +104,14 @@ export function planSideReactions(shelf: Shelf, declared: readonly ReactionPlan[
       const reactants = sides(shelf, row.reactants);
       const has = (plan: ReactionPlan, side: Side) =>
         plan.reactants.some((other) => other.substance === side.substance);
-      const yieldsTo = declared.flatMap((plan, i) =>
-        reactants.filter((side) => has(plan, side)).length >= 2 ? [i] : [],
-      );
+      // What a declared reaction is to be made from is left to it: 2-naphthol in alkali, an amine in acid
+      const starts = (side: Side) =>
+        shelf.hint[side.substance] === 'organic' &&
+        shelf.substances[side.substance]!.composition?.counts.has('C') === true;
+      const yieldsTo = declared.flatMap((plan, i) => {
+        const shared = reactants.filter((side) => has(plan, side));
+        return shared.length >= 2 || shared.some(starts) ? [i] : [];
+      });
       return {
         id: row.id,
         kind: 'side',

@@ -93,7 +93,8 @@ function partly(run: Run, v: Vessel, share: number): Take {
 /** Says so where a vessel that should give something is empty. */
 function isEmpty(run: Run, v: Vessel): boolean {
   if (contentsMass_g(run.compiled.shelf, v) > NOTHING) return false;
-  if (!v.unknown)
+  const rinsedOut = run.line.verb === 'discard' && v.everHeld;
+  if (!v.unknown && !rinsedOut)
     sayOnce(
       run,
       `empty|${v.plan.id}|${run.line.stepId}`,
@@ -150,6 +151,8 @@ function carry(
     move.take.kind === 'phase' &&
     PHASES.some((_, p) => !take.phases.includes(p) && phaseMass_g(shelf, source, p) > NOTHING);
   const passage = run.policy.trace ? measurePassage(run, source, take) : undefined;
+  // A solid put into a liquid may dissolve; crystals that come with their own liquor stay crystals
+  const dissolves = into !== undefined && into.plan.shape !== 'filter' && !hasLiquid(run, source, take.phases) && hasLiquid(run, into, STANDING);
   if (into !== undefined) prepare(run, source, into, take);
   const to = placeName(move.to);
   let worst = MEASURED;
@@ -165,7 +168,7 @@ function carry(
       if (into === undefined) {
         post(run, from, to, i, quantity, basis);
         productLost(run, source, i, quantity, move.to);
-      } else hand(run, source, into, phase, i, quantity, basis);
+      } else hand(run, source, into, phase, i, quantity, basis, dissolves);
       if (phase === SOLID) source.pinned[i]! *= take.share >= 1 ? 0 : 1 - take.share;
       held[i] = take.share >= 1 ? 0 : there - quantity;
     }
@@ -192,10 +195,11 @@ function hand(
   i: number,
   quantity: number,
   basis: number,
+  dissolves: boolean,
 ): void {
   const from = source.plan.accounts[phase]!;
   let loose = quantity;
-  if (phase === SOLID && source.pinned[i]! > 0) {
+  if (phase === SOLID && source.pinned[i]! > 0 && !(dissolves && !isDrying(run, i))) {
     const stays = Math.min(quantity, source.pinned[i]! * (quantity / source.held[SOLID]![i]!));
     loose = quantity - stays;
     post(run, from, into.plan.accounts[SOLID]!, i, stays, basis);
@@ -245,12 +249,20 @@ function renew(run: Run, source: Vessel, into: Vessel, i: number): void {
  */
 export function loosen(run: Run, v: Vessel, water: boolean): void {
   if (v.plan.shape === 'filter') return;
-  const { shelf } = run.compiled;
   for (let i = 0; i < v.pinned.length; i++) {
     if (v.pinned[i]! <= 0) continue;
-    const drying = shelf.hint[i] === 'water' || shelf.capacity_g_g[i]! > 0;
-    if (!drying || water) v.pinned[i] = 0;
+    if (!isDrying(run, i) || water) v.pinned[i] = 0;
   }
+}
+
+/** A drying agent, or water that one has bound. */
+function isDrying(run: Run, i: number): boolean {
+  const { shelf } = run.compiled;
+  return shelf.hint[i] === 'water' || shelf.capacity_g_g[i]! > 0;
+}
+
+function hasLiquid(run: Run, v: Vessel, phases: readonly number[]): boolean {
+  return phases.some((phase) => phase !== SOLID && phase !== VAPOUR && phaseMass_g(run.compiled.shelf, v, phase) > NOTHING);
 }
 
 function placeName(to: Whither): string {

@@ -2,7 +2,7 @@ import type { SplitRule } from '../../experiment/move.ts';
 import { RULES } from '../rules.ts';
 import type { Run } from '../run.ts';
 import type { Vessel } from '../vessel.ts';
-import { SOLID, phaseMass_g } from '../vessel.ts';
+import { NOTHING, SOLID, phaseMass_g, quantityIn } from '../vessel.ts';
 import { bringOut, comesOut } from './crystals.ts';
 
 type Filter = Extract<SplitRule, { rule: 'filter' }>;
@@ -16,8 +16,23 @@ type Filter = Extract<SplitRule, { rule: 'filter' }>;
  */
 export function filter(run: Run, v: Vessel, rule: Filter): void {
   const size = v.pinned.length;
-  const clear = phaseMass_g(run.compiled.shelf, v, SOLID) <= RULES.leftover_g;
+  const { shelf, unexplained } = run.compiled;
+  const solid_g = () =>
+    phaseMass_g(shelf, v, SOLID) - v.held[SOLID]![unexplained]! * shelf.g[unexplained]!;
+  const clear = solid_g() <= RULES.leftover_g;
   if (rule.keep === 'solid' || (rule.keep === 'both' && clear))
     for (let i = 0; i < size; i++) if (comesOut(run, v, i)) bringOut(run, v, i);
+  if (rule.keep === 'solid' && solid_g() <= RULES.leftover_g) bringOutSalt(run, v);
   for (let i = 0; i < size; i++) v.pinned[i] = v.held[SOLID]![i]!;
+}
+
+/** The author sees a solid where none is known: an organic salt that a declared reaction has formed. */
+function bringOutSalt(run: Run, v: Vessel): void {
+  const { shelf, declared } = run.compiled;
+  for (const { products } of declared)
+    for (const { substance } of products) {
+      const organic = shelf.substances[substance]!.composition?.counts.has('C') === true;
+      if (shelf.hint[substance] === 'salt' && organic && quantityIn(v, substance) > NOTHING)
+        bringOut(run, v, substance);
+    }
 }
