@@ -109,10 +109,33 @@ function isWater(composition: Composition): boolean {
   return printHill(composition) === 'H2O';
 }
 
+/** Metals whose salts nearly all dissolve. */
+const SOLUBLE_METALS: ReadonlySet<string> = new Set(['Li', 'Na', 'K', 'Rb', 'Cs']);
+
+/**
+ * Carbonates, oxides, hydroxides, sulfides and phosphates of other metals than the alkali ones do
+ * not dissolve in water, nor do silver halides (solubility rules of general chemistry: common
+ * practice).
+ */
+function isInsolubleSalt({ counts, charge }: Composition): boolean {
+  if (charge !== 0) return false;
+  const symbols = [...counts.keys()];
+  const metals = symbols.filter((symbol) => elementOf(symbol)?.isMetal === true);
+  if (metals.length === 0 || metals.some((metal) => SOLUBLE_METALS.has(metal))) return false;
+  const others = symbols.filter((symbol) => !metals.includes(symbol));
+  const rest = others.sort().join('');
+  const oxygen = counts.get('O') ?? 0;
+  if (rest === 'CO') return oxygen === 3 * (counts.get('C') ?? 0);
+  if (rest === 'HO') return (counts.get('H') ?? 0) === oxygen;
+  if (metals.join('') === 'Ag') return /^(?:Cl|Br|I)$/.test(rest);
+  return rest === 'O' || rest === 'S' || rest === 'OP';
+}
+
 function phaseOf(facts: SubstanceFacts, { composition, ionic }: Drawn): PhaseHint {
   if (facts.state === 'gas') return 'gas';
   if (composition === undefined) return facts.state === 'liquid' ? 'organic' : 'insoluble';
   if (isWater(composition)) return 'water';
+  if (isInsolubleSalt(composition)) return 'insoluble';
   if (ionic) return 'salt';
   const symbols = [...composition.counts.keys()];
   if (symbols.includes('C')) return 'organic';

@@ -132,7 +132,7 @@ export class ProcedureContext implements Context {
     }
     const lies = raw.named === undefined ? undefined : this.whereIs(raw.named);
     if (lies !== undefined) return { vessel: lies, portion: raw.portion };
-    const called = raw.noun === undefined ? undefined : this.asideCalled(raw.noun);
+    const called = raw.noun === undefined ? undefined : this.asideCalled(raw.noun, role === 'product');
     if (called !== undefined) return { vessel: called, portion: raw.portion };
     const found = role && role !== 'mixture' && role !== 'it' && role !== 'solvent' ? this.role(role) : undefined;
     if (found) return raw.portion.kind === 'all' ? found : { vessel: found.vessel, portion: raw.portion };
@@ -195,8 +195,9 @@ export class ProcedureContext implements Context {
   }
 
   /** "the dichromate solution": where something of that name was put, or a vessel called so. */
-  private asideCalled(noun: string): string | undefined {
-    for (const [name, vessel] of [...this.asides, ...this.places].reverse()) if (name.includes(noun)) return vessel;
+  private asideCalled(noun: string, onlyAside: boolean): string | undefined {
+    for (const [name, vessel] of [...this.asides, ...(onlyAside ? [] : this.places)].reverse()) if (name.includes(noun)) return vessel;
+    if (onlyAside) return undefined;
     return this.tools.vessels.find((v) => v.name.toLowerCase().includes(noun))?.id;
   }
 
