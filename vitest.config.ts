@@ -4,5 +4,7 @@ export default defineConfig({
   test: {
     include: ['src/**/*.test.ts', 'test/**/*.test.ts'],
     testTimeout: 60_000,
+    // A golden that is missing or differs fails; `npm run goldens` alone writes them.
+    update: 'none',
   },
 });

@@ -1,6 +1,7 @@
 import type { Charge, Enactment } from '../core/enact/enactment.ts';
 import type { Experiment } from '../core/experiment/step.ts';
 import { formatQuantity } from '../core/quantity/print.ts';
+import { sentenceStart } from '../core/quantity/sentence.ts';
 import type {
   FlowEnd,
   FlowPassage,
@@ -9,7 +10,7 @@ import type {
   FlowState,
 } from '../core/report/flow/flow.ts';
 import type * as Picture from './paint/flow-picture.ts';
-import { clip, keepAmounts, sentence } from './paint/text.ts';
+import { clip, keepAmounts } from './paint/text.ts';
 
 /** What the words of a row are made from, besides the row itself. */
 interface Context {
@@ -66,7 +67,7 @@ function labelOf(text: string): string {
     .replace(/\s+/g, ' ')
     .trim()
     .replace(/[.;,]$/, '');
-  return clip(sentence(short), LONGEST_LABEL);
+  return clip(sentenceStart(short), LONGEST_LABEL);
 }
 
 function timeText(minutes: number): string {

@@ -1,7 +1,8 @@
 import { byImportance } from '../../core/diagnostic.ts';
 import type { Diagnostic, Severity } from '../../core/diagnostic.ts';
+import { sentenceStart } from '../../core/quantity/sentence.ts';
 import type { Paper } from './ink.ts';
-import { count, paragraph, sentence, widthOf } from './text.ts';
+import { count, paragraph, widthOf } from './text.ts';
 
 /** "No errors. 2 remarks." */
 export function summaryOf(diagnostics: readonly Diagnostic[]): string {
@@ -39,11 +40,11 @@ function paintDiagnostic(one: Diagnostic, lines: readonly string[], paper: Paper
   const head = HEADS[one.severity](paper)(one.severity);
   const parts = [
     `${head}${where}${step}  ${paper.ink.faint(one.code)}`,
-    paragraph(sentence(one.message), paper.width, '  '),
+    paragraph(sentenceStart(one.message), paper.width, '  '),
     ...sourceLines(one, lines, paper),
   ];
   if (one.hint !== undefined)
-    parts.push(paragraph(sentence(one.hint), paper.width, '  → ', '    '));
+    parts.push(paragraph(sentenceStart(one.hint), paper.width, '  → ', '    '));
   if (one.fix !== undefined)
     parts.push(paragraph(`Write: ${one.fix}`, paper.width, '  → ', '    '));
   return parts.join('\n');

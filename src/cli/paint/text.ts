@@ -102,11 +102,6 @@ export function keepAmounts(text: string): string {
     .replace(/(\d) ([×x]) (?=\d)/g, '$1\u00a0$2\u00a0');
 }
 
-/** With a capital, where the first word is one of the language's and not of a name. */
-export function sentence(text: string): string {
-  return /^(?:an?|[a-z]{3,})(?![\w-])/.test(text) ? text[0]!.toUpperCase() + text.slice(1) : text;
-}
-
 /** "1 remark", "2 remarks"; a plural that is not made with s is given. */
 export function count(n: number, one: string, many = `${one}s`): string {
   return `${n} ${n === 1 ? one : many}`;

@@ -1,6 +1,7 @@
 import { byImportance } from '../../core/diagnostic.ts';
 import type { Diagnostic } from '../../core/diagnostic.ts';
 import { formatNumber, formatQuantity } from '../../core/quantity/print.ts';
+import { sentenceStart } from '../../core/quantity/sentence.ts';
 import type {
   BalanceSegment,
   MaterialBalance,
@@ -18,7 +19,7 @@ import type { YieldAnswer } from '../yield-answer.ts';
 import { grams, millimoles } from '../plan-answer.ts';
 import type { Paper } from './ink.ts';
 import { bar, marked, setBy } from './number.ts';
-import { clip, padEnd, padStart, paragraph, sentence, widthOf } from './text.ts';
+import { clip, padEnd, padStart, paragraph, widthOf } from './text.ts';
 
 /** First the answer, then what it rests on, then what to look at, then what was assumed. */
 export function paintYield(
@@ -156,8 +157,8 @@ function findingLines(findings: readonly Diagnostic[], paper: Paper): string[] {
     const hint =
       one.hint === undefined
         ? []
-        : [paragraph(sentence(one.hint), paper.width, '         → ', '           ')];
-    return [paragraph(sentence(one.message), paper.width, `  ${padEnd(word, 6)} `), ...hint];
+        : [paragraph(sentenceStart(one.hint), paper.width, '         → ', '           ')];
+    return [paragraph(sentenceStart(one.message), paper.width, `  ${padEnd(word, 6)} `), ...hint];
   });
   return ['', paper.ink.bold('To look at'), ...lines];
 }

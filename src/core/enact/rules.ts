@@ -19,6 +19,7 @@ export const RULES = {
   solidToLiquid: rule('solid-to-liquid'),
   saltSolventShare: rule('salt-solvent-share'),
   soluteDensity_g_mL: rule('solute-density_g_mL'),
+  organicSoluteDensity_g_mL: rule('organic-solute-density_g_mL'),
   evaporateLimit_C: rule('evaporate-limit_C'),
   volatileGap_C: rule('volatile-gap_C'),
   distilTolerance_C: rule('distil-tolerance_C'),

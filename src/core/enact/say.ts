@@ -1,5 +1,6 @@
 import type { Diagnostic, Severity } from '../diagnostic.ts';
 import type { Span } from '../experiment/step.ts';
+import { sentenceStart } from '../quantity/sentence.ts';
 
 /** A figure in a message: three significant figures, no more. */
 export function figure(value: number): string {
@@ -19,9 +20,10 @@ export function remark(
   span: Span | undefined,
   code: string,
   severity: Severity,
-  message: string,
+  said: string,
   hint: string,
 ): Diagnostic {
+  const message = sentenceStart(said);
   if (span === undefined) return { code, severity, message, hint };
   const length = Math.max(0, span.end - span.start);
   return {

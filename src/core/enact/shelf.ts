@@ -68,7 +68,13 @@ export function place(shelf: Shelf, substance: Substance): number {
   shelf.inSolution.push(false);
   shelf.density_g_mL.push(gaseous ? NaN : density);
   const gasDensity = DISSOLVED_GAS_DENSITY_G_ML.get(substance.id);
-  const soluteDensity = substance.phase === 'salt' ? RULES.soluteDensity_g_mL : NaN;
+  const organicSolid = substance.phase === 'organic' && !isLiquidByFacts(substance);
+  const soluteDensity =
+    substance.phase === 'salt'
+      ? RULES.soluteDensity_g_mL
+      : organicSolid
+        ? RULES.organicSoluteDensity_g_mL
+        : NaN;
   shelf.solvedDensity_g_mL.push(
     gasDensity ?? (gaseous || Number.isNaN(density) ? soluteDensity : density),
   );
@@ -78,12 +84,16 @@ export function place(shelf: Shelf, substance: Substance): number {
   return i;
 }
 
-/** Liquid at a temperature: by its state, or by a melting point not above it. */
+function isLiquidByFacts({ state, meltingPoint_C }: Substance): boolean {
+  return state === 'liquid' || (state !== 'solid' && !((meltingPoint_C ?? -Infinity) > 20));
+}
+
 /** In an ice bath a liquid of the shelf (benzene, acetic acid) is not taken for frozen. */
 function handling_C(temperature_C: number): number {
   return Math.max(temperature_C, 20);
 }
 
+/** Liquid at a temperature: by its state, or by a melting point not above it. */
 export function isLiquid(shelf: Shelf, i: number, temperature_C: number): boolean {
   if (shelf.gaseous[i]) return false;
   return shelf.substances[i]!.state === 'liquid' || shelf.melt_C[i]! <= handling_C(temperature_C);

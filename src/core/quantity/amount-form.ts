@@ -4,7 +4,7 @@ import { readNumeralAt, readWordNumeralAt } from './numeral.ts';
 import { standardPhraseAt, vagueCountAt } from './phrase.ts';
 import type { Quantity, QuantityReading } from './quantity.ts';
 import { quantityOf, readPhAt, readQuantityAt, refusal } from './quantity.ts';
-import { GAP, SPACE, WORD_END, matchAt, sticky } from './text.ts';
+import { GAP, LETTER, SPACE, WORD_END, matchAt, sticky } from './text.ts';
 import { DROP_mL, readUnitAt } from './unit.ts';
 
 /** What the words before an amount say of it. */
@@ -22,7 +22,7 @@ const PORTIONS_OF = sticky(`${GAP}${PORTION}${SPACE}of${SPACE}`, 'i');
 const EACH = sticky(`(?:${GAP}each${WORD_END})?`, 'i');
 const BETWEEN = sticky(GAP);
 const ABOUT = sticky(`(?:(?:about|approximately)${SPACE}|ca\\.?${SPACE}|[~≈]${GAP})?`, 'i');
-const TIMES_AFTER = sticky(`${GAP}[×xX*]${GAP}([1-9][0-9]?)(?![0-9]|[.,][0-9]|[\\p{L}%°])`);
+const TIMES_AFTER = sticky(`${GAP}[×xX*]${GAP}([1-9][0-9]?)(?![0-9]|[.,][0-9]|[${LETTER}%°])`);
 const MOST_REPEATS = 100;
 
 /**

@@ -1,6 +1,6 @@
 import type { AmountKind, Unquantified } from './amount-model.ts';
 import { readNumeralAt, readWordNumeralAt } from './numeral.ts';
-import { GAP, SPACE, WORD_END, afterAbbreviationStop, matchAt, sticky } from './text.ts';
+import { GAP, LETTER, SPACE, WORD_END, afterAbbreviationStop, matchAt, sticky } from './text.ts';
 
 /** A phrase that stands for an amount, and what it is taken to be. */
 export interface StandardPhrase {
@@ -112,7 +112,7 @@ const VAGUE_WORDS: readonly Vague[] = [
   vague(`spatulas?(?:${GAP}|-)tip(?:ful)?s?`, 'spatula tip', 'some', 0.05, true),
   vague('spatula(?:-?fuls?|s)?', 'spatula', 'some', 0.2, true),
   vague(`(?:just${SPACE})?enough|(?:a${SPACE})?sufficient(?:${SPACE}${SOME_OF})?`, 'enough'),
-  vague(`some(?=${SPACE}\\p{L})(?!${SPACE}(?:of|time|more)${WORD_END})`, 'some'),
+  vague(`some(?=${SPACE}[${LETTER}])(?!${SPACE}(?:of|time|more)${WORD_END})`, 'some'),
 ];
 
 /** Words before an "excess" or a "some" that is not an amount: "destroy the excess hydride". */

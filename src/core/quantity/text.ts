@@ -7,8 +7,18 @@ export const GAP = `${BLANK}{0,8}(?:\\r?\\n${BLANK}{0,8})?`;
 /** As `GAP`, but something must stand there. */
 export const SPACE = `(?:${BLANK}{1,8}(?:\\r?\\n${BLANK}{0,8})?|\\r?\\n${BLANK}{0,8})`;
 
+/**
+ * The letters and figures of the scripts that a unit or a name is written in: Latin, Greek,
+ * Cyrillic, fractions, raised and lowered figures. Spelt out in a class because \p{L} costs a
+ * millisecond in every expression that ignores case.
+ */
+export const LETTER =
+  'A-Za-z\\u00aa\\u00b5\\u00ba\\u00c0-\\u00d6\\u00d8-\\u00f6\\u00f8-\\u024f\\u0370-\\u0373\\u0376-\\u037d\\u0386-\\u0481\\u2113';
+const FIGURE =
+  '0-9\\u00b2\\u00b3\\u00b9\\u00bc-\\u00be\\u2070\\u2074-\\u2079\\u2080-\\u2089\\u2150-\\u215f';
+
 /** After a word: nothing that would make it a longer word. */
-export const WORD_END = '(?![\\p{L}\\p{N}_])';
+export const WORD_END = `(?![${LETTER}${FIGURE}_])`;
 
 /** A sticky expression: it matches at one place or not at all, so no call scans the text. */
 export function sticky(source: string, flags = ''): RegExp {

@@ -1,6 +1,6 @@
 import type { AmountKind } from './amount-model.ts';
 import type { Numeral } from './numeral.ts';
-import { BLANK, GAP, WORD_END, afterAbbreviationStop, matchAt, sticky } from './text.ts';
+import { BLANK, GAP, LETTER, WORD_END, afterAbbreviationStop, matchAt, sticky } from './text.ts';
 
 /**
  * A unit and how people write it. A unit that differs from the base unit by a power of ten says
@@ -177,18 +177,61 @@ const SPELLINGS: readonly Spelling[] = [
 ];
 
 // After a unit no letter, figure, power or "/unit" may follow: "5 g/kg" is no mass.
-const UNIT_END = `${WORD_END}(?![⁻^]|/\\p{L})`;
+const UNIT_END = `${WORD_END}(?![⁻^]|/[${LETTER}])`;
 /** "N-methyl...", "N,N-dimethyl..." begin a name; 2 N, 2 M and 300 K are followed by a blank. */
-const NAME_FOLLOWS = sticky('[-,][\\p{L}(]|,[0-9N]');
+const NAME_FOLLOWS = sticky(`[-,][${LETTER}(]|,[0-9N]`);
 
-const MATCHERS = SPELLINGS.flatMap((spelling) => [
-  ...(spelling.symbol === undefined
-    ? []
-    : [{ spelling, expression: sticky(spelling.symbol + endOf(spelling)) }]),
-  ...(spelling.word === undefined
-    ? []
-    : [{ spelling, expression: sticky(spelling.word + endOf(spelling), 'i') }]),
-]);
+interface Matcher {
+  readonly spelling: Spelling;
+  readonly expression: RegExp;
+}
+
+/**
+ * The expressions by the character that each begins with, so that a place in a text is tried with
+ * the few that can match there, and the others are never compiled.
+ */
+const MATCHERS = new Map<string, Matcher[]>();
+for (const spelling of SPELLINGS) {
+  const { symbol, word } = spelling;
+  if (symbol !== undefined) file(spelling, symbol, '');
+  if (word !== undefined) file(spelling, word, 'i');
+}
+
+function file(spelling: Spelling, pattern: string, flags: string): void {
+  const matcher = { spelling, expression: sticky(pattern + endOf(spelling), flags) };
+  for (const first of firstCharacters(pattern)) {
+    const cases = flags === 'i' ? new Set([first, first.toUpperCase()]) : [first];
+    for (const key of cases) MATCHERS.set(key, [...(MATCHERS.get(key) ?? []), matcher]);
+  }
+}
+
+/** What a pattern of this file can begin with: a character, a class, or a group of alternatives. */
+function firstCharacters(pattern: string): readonly string[] {
+  if (pattern.startsWith('[')) return [...pattern.slice(1, pattern.indexOf(']'))];
+  if (!pattern.startsWith('(?:')) return [pattern[0]!];
+  return alternatives(pattern.slice(3)).flatMap(firstCharacters);
+}
+
+/** The alternatives of a group that has just been opened. */
+function alternatives(pattern: string): string[] {
+  const parts = [''];
+  let depth = 0;
+  let inClass = false;
+  for (let i = 0; i < pattern.length; i++) {
+    const c = pattern[i]!;
+    if (c === '\\') {
+      parts.push(`${parts.pop()}${c}${pattern[++i]}`);
+      continue;
+    }
+    if (inClass) inClass = c !== ']';
+    else if (c === '[') inClass = true;
+    else if (c === '(') depth++;
+    else if (c === ')' && depth-- === 0) break;
+    if (c === '|' && depth === 0 && !inClass) parts.push('');
+    else parts.push(`${parts.pop()}${c}`);
+  }
+  return parts;
+}
 
 function endOf(spelling: Spelling): string {
   return spelling.unit.endsWith('%') || spelling.unit.startsWith('%') ? '' : UNIT_END;
@@ -207,7 +250,7 @@ export function unitNames(): readonly string[] {
 }
 
 const BEFORE_UNIT = sticky(GAP);
-const HYPHEN = sticky('[-‐‑](?=\\p{L})');
+const HYPHEN = sticky(`[-‐‑](?=[${LETTER}])`);
 const ABBREVIATION = sticky('(?:eqs?|equivs?|mins?|hrs?|secs?|gms?|rpm)\\.', 'i');
 
 export interface UnitReading {
@@ -222,7 +265,7 @@ export function readUnitAt(text: string, at: number): UnitReading | undefined {
   const hyphen = matchAt(HYPHEN, text, at) !== null;
   const start = hyphen ? at + 1 : at + (matchAt(BEFORE_UNIT, text, at)?.[0].length ?? 0);
   let best: UnitReading | undefined;
-  for (const { spelling, expression } of MATCHERS) {
+  for (const { spelling, expression } of MATCHERS.get(text[start] ?? '') ?? []) {
     const found = matchAt(expression, text, start);
     if (found === null) continue;
     const end = start + found[0].length;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** What an entry records. `correction` takes the kind of the entry that it corrects. */
 export const ENTRY_KINDS = [

@@ -1,5 +1,6 @@
 import type { Enactment } from '../../enact/enactment.ts';
 import type { Experiment, ReactionDeclaration, ReactionTerm } from '../../experiment/step.ts';
+import { sentenceStart } from '../../quantity/sentence.ts';
 import { nameOf } from '../common/name.ts';
 import { isRecovery, limitingOf, perEquation, suppliesOf } from './supply.ts';
 import type { ReactionSupply, Supply } from './supply.ts';
@@ -7,6 +8,10 @@ import type { ReactionSupply, Supply } from './supply.ts';
 export interface Named {
   readonly substance: string;
   readonly name: string;
+}
+
+export interface LimitingCharged extends Named {
+  readonly amount_mmol: number;
 }
 
 export interface ReactantTheory extends Named {
@@ -28,7 +33,10 @@ export interface ReactionTheory {
   /** As far as the limiting reagent lets it go. */
   readonly extent_mmol: number;
   readonly reactants: readonly ReactantTheory[];
+  /** What runs out first in the pot of this reaction, be it an intermediate. */
   readonly limiting?: Named;
+  /** The same, followed up the reactions before to what was charged, or weighed on the way. */
+  readonly limitingCharged?: LimitingCharged;
   /** What the yield is counted on: the limiting reagent, unless the document says otherwise. */
   readonly basis?: Named;
   readonly basisDeclared: boolean;
@@ -72,8 +80,11 @@ export function theoryReport(
   options: TheoryOptions = {},
 ): TheoryReport {
   const supplies = fullSupplies(experiment, enactment, options.weighed ?? new Set());
-  const reactions = supplies.map((supply) => reactionTheory(experiment, enactment, supply));
   const known = new Set([...chargedSubstances(enactment), ...(options.weighed ?? [])]);
+  const reactions = supplies.map((supply) => ({
+    ...reactionTheory(experiment, enactment, supply),
+    ...limitingChargedOf(supply, enactment, supplies, known),
+  }));
   const roots = supplies.map((supply) => {
     const basis = basisOf(experiment, supply);
     return basis === undefined ? undefined : rootBasis(basis, experiment, supplies, known);
@@ -154,7 +165,25 @@ export function rootBasis(
   supplies: readonly ReactionSupply[],
   known: ReadonlySet<string>,
 ): Supply {
-  let current = basis;
+  return rootOf(basis, supplies, known, (former) => basisOf(experiment, former));
+}
+
+/** Up the reactions that formed what limits, to what was charged or weighed. */
+export function rootLimiting(
+  limiting: Supply,
+  supplies: readonly ReactionSupply[],
+  known: ReadonlySet<string>,
+): Supply {
+  return rootOf(limiting, supplies, known, (former) => limitingOf(former.supplies));
+}
+
+function rootOf(
+  start: Supply,
+  supplies: readonly ReactionSupply[],
+  known: ReadonlySet<string>,
+  decides: (former: ReactionSupply) => Supply | undefined,
+): Supply {
+  let current = start;
   const seen = new Set<string>();
   while (!known.has(current.substance) && !seen.has(current.substance)) {
     seen.add(current.substance);
@@ -162,11 +191,23 @@ export function rootBasis(
     const former = supplies.find(({ reaction }) =>
       reaction.products.some((term) => term.substance.id === wanted),
     );
-    const above = former === undefined ? undefined : basisOf(experiment, former);
+    const above = former === undefined ? undefined : decides(former);
     if (above === undefined) break;
     current = above;
   }
   return current;
+}
+
+function limitingChargedOf(
+  supply: ReactionSupply,
+  enactment: Enactment,
+  supplies: readonly ReactionSupply[],
+  known: ReadonlySet<string>,
+): Pick<ReactionTheory, 'limitingCharged'> {
+  const limiting = limitingOf(supply.supplies);
+  if (limiting === undefined) return {};
+  const { substance, amount_mmol } = rootLimiting(limiting, supplies, known);
+  return { limitingCharged: { substance, name: nameOf(enactment, substance), amount_mmol } };
 }
 
 function reactionTheory(
@@ -249,7 +290,7 @@ function saidOf(
       `${reaction.id} is not balanced as written; its coefficients are taken at their word.`,
     );
   }
-  return said;
+  return said.map(sentenceStart);
 }
 
 function productTheories(

@@ -1,4 +1,5 @@
 import { THIN_SPACE } from '../../quantity/print.ts';
+import { sentenceStart } from '../../quantity/sentence.ts';
 import type { YieldPolicy } from './policy.ts';
 import type { Percent, ProductYield, YieldEntry } from './result.ts';
 
@@ -28,7 +29,7 @@ export function productSentence(
   if (net_g === null) {
     const crude = entries.at(-1);
     return crude === undefined
-      ? `${capital(name)} has not been weighed.`
+      ? `${sentenceStart(name)} has not been weighed.`
       : `${amountOf(crude.net_g, entries, name)}, crude${share(crude.yield, product, policy)}.`;
   }
   const crops = entries.filter((each) => each.kind !== 'crude' && each.kind !== 'earlier');
@@ -52,8 +53,4 @@ function share(
   if (percent === undefined) return '; there is no theory to compare it with';
   const of = recovered ? 'recovered' : 'of theory';
   return `: ${percentText(percent)}${THIN_SPACE}% ${of} (k = ${policy.k})`;
-}
-
-function capital(name: string): string {
-  return name.slice(0, 1).toUpperCase() + name.slice(1);
 }

@@ -1,0 +1,46 @@
+/**
+ * `npm run bench`: what is slow and what is not, beside something measured in the same run.
+ * `npm run bench -- keystroke` measures one item. Nothing here fails for being slow.
+ */
+import { cpus } from 'node:os';
+import { compositions } from './compositions.ts';
+import { enactForty } from './enact-forty.ts';
+import { equations } from './equations.ts';
+import { coldYield, firstRead } from './fresh-process.ts';
+import type { Item } from './item.ts';
+import { itemText } from './item.ts';
+import { keystroke } from './keystroke.ts';
+import { monteCarloYield } from './monte-carlo.ts';
+import { tenThousandBenches } from './ten-thousand.ts';
+
+const ITEMS: Readonly<Record<string, () => Item[] | Promise<Item[]>>> = {
+  enact: enactForty,
+  keystroke,
+  benches: tenThousandBenches,
+  'monte-carlo': monteCarloYield,
+  yield: coldYield,
+  equations,
+  compositions,
+  'first-read': firstRead,
+};
+
+async function run(wanted: readonly string[]): Promise<number> {
+  const unknown = wanted.filter((name) => !(name in ITEMS));
+  if (unknown.length > 0) {
+    console.error(
+      `No item is called ${unknown.join(', ')}. There are: ${Object.keys(ITEMS).join(', ')}.`,
+    );
+    return 2;
+  }
+  const [core] = cpus();
+  console.log(
+    `Node ${process.versions.node}, ${cpus().length} × ${core?.model.trim() ?? 'unknown processor'}`,
+  );
+  for (const [name, measure] of Object.entries(ITEMS)) {
+    if (wanted.length > 0 && !wanted.includes(name)) continue;
+    for (const item of await measure()) console.log(`\n${itemText(item)}`);
+  }
+  return 0;
+}
+
+process.exitCode = await run(process.argv.slice(2));
