@@ -1,6 +1,6 @@
 import type { Enactment } from '../core/enact/enactment.ts';
 import { formatNumber, formatQuantity } from '../core/quantity/print.ts';
-import { theoryReport } from '../core/report/theory/theory.ts';
+import { chargedSubstances, theoryReport } from '../core/report/theory/theory.ts';
 import type { ProductTheory, ReactionTheory, TheoryReport } from '../core/report/theory/theory.ts';
 import type { Opened } from './experiment-file.ts';
 import { listed } from './paint/text.ts';
@@ -15,7 +15,10 @@ export const millimoles = (amount_mmol: number) =>
 export function planAnswer({ experiment, plan }: Opened): string[] {
   const theory = theoryReport(experiment, plan);
   const made = theory.products.filter((product) => product.role === 'product');
-  const sentences = made.map((product) => madeSentence(product, theory));
+  const charged = chargedSubstances(plan);
+  const sentences = made.map((product) =>
+    madeSentence(product, theory, charged.has(product.substance)),
+  );
   if (made.length === 0 && experiment.reactions.length === 0)
     sentences.push('No reaction is written, so there is no yield to count.');
   else if (made.length === 0 && experiment.products.length === 0)
@@ -23,21 +26,24 @@ export function planAnswer({ experiment, plan }: Opened): string[] {
   return [...sentences, ...gasSentences(plan)];
 }
 
-function madeSentence(product: ProductTheory, theory: TheoryReport): string {
+/** A product that is charged itself is only parted from others, and not made. */
+function madeSentence(product: ProductTheory, theory: TheoryReport, charged: boolean): string {
   const { mass_g, amount_mmol, name } = product;
   if (!(amount_mmol > 0)) return `By these amounts no ${name} can form.`;
   const amount =
     mass_g === null ? millimoles(amount_mmol) : `${grams(mass_g)} (${millimoles(amount_mmol)})`;
   const reaction = theory.reactions.find((one) => product.reactions.includes(one.reaction));
-  return `Makes at most ${amount} of ${name}${limitClause(reaction, product.substance)}.`;
+  return `${charged ? 'Gives back' : 'Makes'} at most ${amount} of ${name}${limitClause(reaction, product)}.`;
 }
 
-function limitClause(reaction: ReactionTheory | undefined, product: string): string {
-  const first = reaction?.reactants.find((one) => one.limits);
-  if (reaction === undefined || first === undefined || first.substance === product) return '';
-  const amount = first.amount_mmol === null ? '' : ` (${millimoles(first.amount_mmol)})`;
-  const { basis, basisDeclared } = reaction;
-  if (basisDeclared && basis !== undefined && basis.substance !== first.substance)
+/** Named is what was charged, also where an intermediate runs out in the last reaction. */
+function limitClause(reaction: ReactionTheory | undefined, product: ProductTheory): string {
+  const first = reaction?.limitingCharged;
+  if (reaction === undefined || first === undefined) return '';
+  if (first.substance === product.substance) return '';
+  const amount = ` (${millimoles(first.amount_mmol)})`;
+  const { basis } = product;
+  if (reaction.basisDeclared && basis !== undefined && basis.substance !== first.substance)
     return `, counted on ${basis.name}; ${first.name} runs out first${amount}`;
   return `; ${first.name} limits${amount}`;
 }

@@ -14,7 +14,6 @@ import {
   keepAmounts,
   listed,
   padStart,
-  sentence,
   widthOf,
   wrap,
 } from '../../src/cli/paint/text.ts';
@@ -53,16 +52,6 @@ describe('text', () => {
   it('cuts with an ellipsis', () => {
     expect(clip('separatory funnel', 10)).toBe('separator…');
     expect(clip('flask', 10)).toBe('flask');
-  });
-
-  it.each([
-    ['the amount is negative', 'The amount is negative'],
-    ['a capital M means mega', 'A capital M means mega'],
-    ['tert-butyl chloride is volatile', 'tert-butyl chloride is volatile'],
-    ['pH 7 is meant', 'pH 7 is meant'],
-    ['4-nitrotoluene', '4-nitrotoluene'],
-  ])('%s begins with a capital where it may', (given, said) => {
-    expect(sentence(given)).toBe(said);
   });
 
   it('keeps a number by its unit', () => {

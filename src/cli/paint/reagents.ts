@@ -55,7 +55,8 @@ function numberText(row: ReagentRow, measure: Measure): string {
 
 /** A word, not a colour: "limits", "in excess", "45 % over". */
 function verdictOf(row: ReagentRow): string {
-  if (row.limits) return 'limits';
+  if (row.decides) return 'limits';
+  if (row.limits) return `limits ${row.reaction}`;
   if (row.measuredAs === 'excess') return 'in excess';
   if (row.excess_percent === null) return '';
   if (row.excess_percent < 0.05) return 'just enough';

@@ -11,6 +11,7 @@ it.each([
   ['(E)-3-iodoprop-2-enoic acid', '(E)-3-Iodoprop-2-enoic acid'],
   ['6H-benzo[c]chromen-6-one', '6H-Benzo[c]chromen-6-one'],
   ['di-n-butyl ether', 'Di-n-butyl ether'],
+  ['the amount is negative', 'The amount is negative'],
   ['a drop is 0.05 mL', 'A drop is 0.05 mL'],
   ['reaction 1 does not run', 'Reaction 1 does not run'],
   ['pH 7 is asked for', 'pH 7 is asked for'],

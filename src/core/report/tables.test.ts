@@ -86,11 +86,27 @@ describe('the reagent table', () => {
       ['recrystallise', 'ethanol', 20, 'recrystallisation solvent'],
       ['extract', 'diethyl ether', 9, 'extraction solvent'],
       ['activate', '1 M hydrochloric acid', 2, 'activator'],
+      // 30 mL of an entrainer over 0.1 mol, 10 mL of ether over 20 mmol of a halide
+      ['charge', 'cyclohexane', 2.8, 'solvent'],
+      ['charge', 'dry diethyl ether', 2.3, 'solvent'],
+      ['charge', 'dichloromethane', 1.5, 'solvent'],
+      ['charge', 'petroleum ether (40–60)', undefined, 'solvent'],
+      ['charge', 'triethylamine', 1.2, 'reagent'],
+      ['charge', 'water', 0.1, 'solvent'],
+      ['charge', '9-fluorenone', 1, 'recovered'],
+      ['extract', 'benzoic acid', 1, 'reactant'],
+      ['filter', 'Celite', 3, 'filter aid'],
+      ['transfer', 'crushed ice', 50, 'quench'],
+      ['transfer', 'hexane', 50, 'solvent'],
+      ['add', '5 % w/w aqueous sodium hydrogencarbonate', 0.3, 'work-up'],
     ];
   it.each(ROLES)('%s with %s (%s equivalents): %s', (verb, material, equivalents, role) => {
     const reactions = [f.reaction('benzoic acid + methanol -> methyl benzoate + water')];
+    const products = [{ substance: f.substance('9-fluorenone'), name: '', span: f.spanAt(1) }];
     const use = f.use(material, '1 g');
-    expect(roleOf(use, step('1', verb, { materials: [use] }), reactions, equivalents)).toBe(role);
+    const question = { use, step: step('1', verb, { materials: [use] }), reactions, products };
+    const late = verb === 'distil' || material.startsWith('5 %');
+    expect(roleOf({ ...question, equivalents, byVolume: true, late })).toBe(role);
   });
 });
 

@@ -3,7 +3,7 @@ import type { Experiment, MaterialUse, Step } from '../../experiment/step.ts';
 import type { Basis } from '../../ledger/posting.ts';
 import { theoryReport } from '../theory/theory.ts';
 import type { Named, ReactantTheory, ReactionTheory, TheoryReport } from '../theory/theory.ts';
-import { roleOf } from './role.ts';
+import { beginsWorkUp, isForReaction, roleOf } from './role.ts';
 import type { ReagentRole } from './role.ts';
 
 /** Where a number of a row comes from, for the question "why?". */
@@ -30,7 +30,12 @@ export interface ReagentRow extends Named {
   /** Moles for each mole of the limiting reagent. */
   readonly equivalents: number | null;
   readonly measuredAs: Charge['measuredAs'];
+  /** It runs out first in `reaction`. */
   readonly limits: boolean;
+  /** The declared reaction that it is counted in. */
+  readonly reaction: string | null;
+  /** What limits a product in the end, followed up all the reactions before. */
+  readonly decides: boolean;
   readonly left_mmol: number | null;
   readonly excess_percent: number | null;
   readonly meltingPoint_C: number | null;
@@ -60,57 +65,109 @@ export interface ReagentTable {
 
 interface Group {
   readonly role: ReagentRole;
+  readonly reaction: ReactionTheory | undefined;
   readonly charges: Charge[];
 }
 
 /** The reagent table of a plan or of a bench: amounts, equivalents, what limits, what is left. */
 export function reagentTable(experiment: Experiment, enactment: Enactment): ReagentTable {
   const theory = theoryReport(experiment, enactment);
-  const uses = new Map<string, { use: MaterialUse; step: Step }>();
-  for (const step of experiment.steps) {
-    for (const use of step.slots.materials ?? []) uses.set(use.id, { use, step });
-  }
+  const found = findingsOn(experiment, enactment, theory);
   const groups = new Map<string, Group>();
   for (const charge of enactment.charges) {
-    const taken = uses.get(charge.use);
-    const equivalents = equivalentsOf(charge, theory);
-    const role =
-      taken === undefined
-        ? 'reagent'
-        : roleOf(taken.use, taken.step, experiment.reactions, equivalents);
-    const key = `${charge.material.name}|${role}`;
+    const role = found.roleOf(charge);
+    const reaction = found.reactionOf(charge);
+    const where = role === 'reactant' ? (reaction?.reaction ?? '') : '';
+    const key = `${charge.material.name}|${role}|${where}`;
     const group = groups.get(key);
-    if (group === undefined) groups.set(key, { role, charges: [charge] });
+    if (group === undefined) groups.set(key, { role, reaction, charges: [charge] });
     else group.charges.push(charge);
   }
-  const rows = [...groups.values()].map((group) => rowOf(group, theory));
+  const deciding = decidingOf(theory);
+  const rows = [...groups.values()].map((group) => rowOf(group, deciding));
   return { rows, products: productRows(enactment, theory), theory };
 }
 
-/** The reaction that a substance is counted in: the first that it takes part in, or the first. */
-function reactionOf(substance: string, theory: TheoryReport): ReactionTheory | undefined {
-  const within = theory.reactions.find((each) =>
+interface Findings {
+  readonly roleOf: (charge: Charge) => ReagentRole;
+  readonly reactionOf: (charge: Charge) => ReactionTheory | undefined;
+}
+
+function findingsOn(experiment: Experiment, enactment: Enactment, theory: TheoryReport): Findings {
+  const { steps, reactions, products } = experiment;
+  const order = new Map(steps.map((step, i) => [step.id, i]));
+  const placeOf = (step: string): number => order.get(step) ?? 0;
+  const uses = new Map<string, { use: MaterialUse; step: Step }>();
+  for (const step of steps)
+    for (const use of step.slots.materials ?? []) uses.set(use.id, { use, step });
+  const runs = enactment.reactions.filter((run) => run.kind === 'declared' && run.extent_mmol > 0);
+  const lastRun = runs.length === 0 ? Infinity : Math.max(...runs.map((run) => placeOf(run.step)));
+  const workUp = steps.findIndex((step, i) => i >= lastRun && beginsWorkUp(step));
+  const reactionOf = (charge: Charge) =>
+    reactionIn(theory, charge.material.substance.id, (ids) => {
+      const next = runs.find(
+        (run) => ids.has(run.reaction) && placeOf(run.step) >= placeOf(charge.step),
+      );
+      return next?.reaction;
+    });
+  const totals = new Map<string, number>();
+  for (const { use, material, amount_mmol = 0 } of enactment.charges) {
+    const taken = uses.get(use);
+    if (taken === undefined || !isForReaction(taken.step)) continue;
+    const { id } = material.substance;
+    totals.set(id, (totals.get(id) ?? 0) + amount_mmol);
+  }
+  const role = (charge: Charge): ReagentRole => {
+    const taken = uses.get(charge.use);
+    if (taken === undefined) return 'reagent';
+    const amount = totals.get(charge.material.substance.id) ?? charge.amount_mmol;
+    const base = limitingIn(reactionOf(charge))?.amount_mmol;
+    const equivalents =
+      charge.amount_mmol === undefined || amount === undefined || !base ? undefined : amount / base;
+    const byVolume = charge.measuredAs === 'volume';
+    const late = workUp >= 0 && placeOf(charge.step) > workUp;
+    return roleOf({ ...taken, reactions, products, equivalents, byVolume, late });
+  };
+  return { roleOf: role, reactionOf };
+}
+
+/**
+ * The reaction that a substance is counted in: of those that it takes part in the one that runs
+ * next, or the first; where it takes part in none, the first of all.
+ */
+function reactionIn(
+  theory: TheoryReport,
+  substance: string,
+  next: (among: ReadonlySet<string>) => string | undefined,
+): ReactionTheory | undefined {
+  const within = theory.reactions.filter((each) =>
     each.reactants.some((reactant) => reactant.substance === substance),
   );
-  return within ?? theory.reactions[0];
+  if (within.length < 2) return within[0] ?? theory.reactions[0];
+  const id = next(new Set(within.map((each) => each.reaction)));
+  return within.find((each) => each.reaction === id) ?? within[0];
 }
 
 function limitingIn(reaction: ReactionTheory | undefined): ReactantTheory | undefined {
   return reaction?.reactants.find((each) => each.limits);
 }
 
-function equivalentsOf(charge: Charge, theory: TheoryReport): number | undefined {
-  const limiting = limitingIn(reactionOf(charge.material.substance.id, theory));
-  if (charge.amount_mmol === undefined || !limiting?.amount_mmol) return undefined;
-  return charge.amount_mmol / limiting.amount_mmol;
+/** What was charged and limits a declared product; with none declared, what limits anything. */
+function decidingOf({ products, reactions }: TheoryReport): ReadonlySet<string> {
+  const made = products.filter((each) => each.role === 'product');
+  const wanted = new Set((made.length > 0 ? made : products).flatMap((each) => each.reactions));
+  return new Set(
+    reactions.flatMap(({ reaction, limitingCharged }) =>
+      wanted.has(reaction) && limitingCharged !== undefined ? [limitingCharged.substance] : [],
+    ),
+  );
 }
 
-function rowOf({ role, charges }: Group, theory: TheoryReport): ReagentRow {
+function rowOf({ role, reaction, charges }: Group, deciding: ReadonlySet<string>): ReagentRow {
   const [first] = charges as [Charge, ...Charge[]];
   const { material } = first;
   const { substance } = material;
   const amount_mmol = total(charges.map((each) => each.amount_mmol));
-  const reaction = reactionOf(substance.id, theory);
   const limiting = limitingIn(reaction);
   const reactant =
     role === 'reactant'
@@ -134,6 +191,8 @@ function rowOf({ role, charges }: Group, theory: TheoryReport): ReagentRow {
     equivalents: amount_mmol === null || !(base > 0) ? null : amount_mmol / base,
     measuredAs: first.measuredAs,
     limits: reactant?.limits ?? false,
+    reaction: reactant === undefined ? null : reaction!.reaction,
+    decides: (role === 'reactant' || role === 'recovered') && deciding.has(substance.id),
     left_mmol: reactant?.left_mmol ?? null,
     excess_percent: reactant?.excess_percent ?? null,
     meltingPoint_C: substance.meltingPoint_C ?? null,
