@@ -26,7 +26,6 @@ export function ratioOf(item: Item): number {
   return median(item.times_ms) / median(item.baseline.times_ms);
 }
 
-/** 18 × slower reads as 18; what is faster than its baseline keeps three figures, as 0.0421. */
 export function ratioText(ratio: number): string {
   if (!Number.isFinite(ratio)) return '–';
   return ratio >= 100 ? String(Math.round(ratio)) : ratio.toPrecision(3);

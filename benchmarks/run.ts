@@ -2,7 +2,7 @@
  * `npm run bench`: what is slow and what is not, beside something measured in the same run.
  * `npm run bench -- keystroke` measures one item. Nothing here fails for being slow.
  */
-import { cpus } from 'node:os';
+import { cpus, loadavg } from 'node:os';
 import { compositions } from './compositions.ts';
 import { enactForty } from './enact-forty.ts';
 import { equations } from './equations.ts';
@@ -34,7 +34,8 @@ async function run(wanted: readonly string[]): Promise<number> {
   }
   const [core] = cpus();
   console.log(
-    `Node ${process.versions.node}, ${cpus().length} × ${core?.model.trim() ?? 'unknown processor'}`,
+    `Node ${process.versions.node}, ${cpus().length} × ${core?.model.trim() ?? 'unknown processor'}, ` +
+      `load ${loadavg()[0]!.toFixed(1)} before the start`,
   );
   for (const [name, measure] of Object.entries(ITEMS)) {
     if (wanted.length > 0 && !wanted.includes(name)) continue;

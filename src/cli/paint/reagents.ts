@@ -133,14 +133,14 @@ function paintProducts(products: readonly ReagentProductRow[], paper: Paper): st
   return paintTable(products, columns, paper).text;
 }
 
-/** Each assumption once, with the materials that it is made for. */
+/** Each assumption once, with the materials that it is made for: "ether, dry ether: density ...". */
 function assumptionsOf({ rows }: ReagentTable): string[] {
-  const named = new Map<string, string[]>();
-  for (const row of rows)
-    for (const text of row.assumed) named.set(text, [...(named.get(text) ?? []), row.material]);
-  return [...named].map(([text, materials]) =>
-    materials.some((one) => text.includes(one))
-      ? text
-      : `${[...new Set(materials)].join(', ')}: ${text}`,
-  );
+  const named = new Map<string, Set<string>>();
+  for (const { material, assumed } of rows)
+    for (const said of assumed) {
+      const prefix = `${material}: `;
+      const text = said.startsWith(prefix) ? said.slice(prefix.length) : said;
+      named.set(text, (named.get(text) ?? new Set()).add(material));
+    }
+  return [...named].map(([text, materials]) => `${[...materials].join(', ')}: ${text}`);
 }

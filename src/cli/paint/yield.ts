@@ -12,6 +12,7 @@ import type {
   BudgetEntry,
   OverallYield,
   ProductYield,
+  TheoreticalYield,
   YieldEntry,
   YieldReport,
 } from '../../core/report/yield/result.ts';
@@ -48,12 +49,19 @@ function productLines(product: ProductYield, paper: Paper): string[] {
   const lines: string[] = [];
   const { theory, entries } = product;
   if (theory !== null) {
-    const mass = formatQuantity(theory.mass_g, 'mass', 4);
-    const text = `Theory: ${mass} (${millimoles(theory.amount_mmol)}), counted on ${theory.basis.name} (${millimoles(theory.basis_mmol)}).`;
-    lines.push(paragraph(text, paper.width));
+    lines.push(paragraph(theoryText(product, theory), paper.width));
   }
   if (entries.length > 1) lines.push(...entries.map((entry) => entryText(entry, paper)));
   return lines;
+}
+
+/** What the percentage is counted on; of what is only got back, what was charged of it. */
+function theoryText({ substance, name }: ProductYield, theory: TheoreticalYield): string {
+  const amount = `${formatQuantity(theory.mass_g, 'mass', 4)} (${millimoles(theory.amount_mmol)})`;
+  if (theory.basis.substance === substance)
+    return `Charged: ${amount} of ${name}; the recovery is counted on it.`;
+  const why = theory.basisDeclared ? 'as the document says' : 'which limits';
+  return `Theory: ${amount}, counted on ${theory.basis.name} (${millimoles(theory.basis_mmol)}), ${why}.`;
 }
 
 const ENTRY_WORDS: Record<YieldEntry['kind'], string> = {

@@ -50,6 +50,7 @@ export function checkAmounts(
   }
   const mmol = reckoned.amount_mmol;
   const stated = measures.amount_mmol;
+  let counted = mmol;
   if (stated !== undefined && mmol !== undefined && reckoned.measuredAs !== 'amount')
     if (differs(stated, mmol)) {
       const purity = stated.value / mmol;
@@ -57,12 +58,13 @@ export function checkAmounts(
         reckoned.measuredAs === 'mass' &&
         use.material?.strength === undefined &&
         use.material?.purity_percent === undefined;
-      if (neat && purity > 0.5 && purity < 1)
+      if (neat && purity > 0.5 && purity < 1) {
         found.push(impliedPurity(step, use, reckoned, stated, purity));
-      else disagree(stated, `${figure(mmol)} mmol`);
+        counted = stated.value;
+      } else disagree(stated, `${figure(mmol)} mmol`);
     }
-  if (basis !== undefined && mmol !== undefined && reckoned.measuredAs !== 'equivalents')
-    found.push(...checkEquivalents(step, use, measures, mmol, basis, differs));
+  if (basis !== undefined && counted !== undefined && reckoned.measuredAs !== 'equivalents')
+    found.push(...checkEquivalents(step, use, measures, counted, basis, differs));
   return found;
 }
 

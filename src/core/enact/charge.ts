@@ -2,6 +2,7 @@ import type { Diagnostic } from '../diagnostic.ts';
 import type { Material } from '../chemistry/material.ts';
 import type { MaterialUse } from '../experiment/step.ts';
 import type { Basis } from '../ledger/posting.ts';
+import { formatNumber } from '../quantity/print.ts';
 import type { ActualCharge } from './actuals.ts';
 import type { Reckoned } from './charge-checks.ts';
 import { checkAmounts } from './charge-checks.ts';
@@ -98,7 +99,11 @@ export function planUse(
     measuredAs: standing === 'no' ? taking.measuredAs : 'excess',
     standing,
     basis: guessed || taking.assumed.length > 0 ? 'assumed' : 'planned',
-    assumed: [...material.assumed, ...taking.assumed, ...densityNote(material, taking.measuredAs)],
+    assumed: named(material, [
+      ...material.assumed,
+      ...taking.assumed,
+      ...densityNote(material, taking.measuredAs),
+    ]),
     ...(uncounted === undefined ? {} : { uncounted }),
     diagnostics,
   };
@@ -118,7 +123,13 @@ function densityNote(material: Material, measuredAs: Charge['measuredAs']): stri
   if (measuredAs !== 'volume' || material.density_g_mL === undefined) return [];
   const at = material.density_T_C === undefined ? '' : ` at ${material.density_T_C} °C`;
   const source = material.densitySource === undefined ? '' : ` (${material.densitySource})`;
-  return [`density ${material.density_g_mL} g/mL${at}${source}`];
+  return [`density ${formatNumber(material.density_g_mL)} g/mL${at}${source}`];
+}
+
+/** Each once, with the material's name in front. */
+function named(material: Material, assumed: readonly string[]): string[] {
+  const prefix = `${material.name}: `;
+  return [...new Set(assumed)].map((text) => (text.startsWith(prefix) ? text : prefix + text));
 }
 
 /** The mass of one taking: by mass, else volume, else moles, else equivalents. */

@@ -8,6 +8,7 @@ import type { Policy } from './policy.ts';
 import type { Program, ProgramLine } from './program.ts';
 import type { ReactionPlan } from './reaction-plan.ts';
 import { planReaction } from './reaction-plan.ts';
+import { redoxAgents } from './redox-agents.ts';
 import type { Shelf } from './shelf.ts';
 import { emptyShelf, place, plainMatter } from './shelf.ts';
 import type { SidePlan } from './side-reactions.ts';
@@ -70,7 +71,13 @@ function compileNow(program: Program, policy: Policy): Compiled {
     if (planned.components.length > 1)
       for (const part of planned.components) shelf.inSolution[part.substance] = true;
   }
-  const declared = experiment.reactions.map((reaction) => planReaction(shelf, reaction));
+  const charged = new Set(taken.flatMap(({ use }) => uses.get(use.id)?.components.map((part) => part.substance) ?? []));
+  const declared = experiment.reactions.map((reaction) => {
+    const plan = planReaction(shelf, reaction);
+    if (reaction.delivered === undefined) return plan;
+    const agents = redoxAgents(reaction.delivered).flatMap((id) => shelf.byId.get(id) ?? []);
+    return { ...plan, agents: agents.filter((i) => charged.has(i)) };
+  });
   const products = experiment.products.map((product) => place(shelf, product.substance));
   place(shelf, plainMatter(REST, 'insoluble'));
   const unexplained = place(shelf, plainMatter(UNEXPLAINED, 'insoluble'));

@@ -48,8 +48,8 @@ export function writtenAmount_mmol(
 
 /**
  * Finds what the equivalents of a use are counted on, whatever the order of the sentences: the
- * declared basis of its reaction, else the reactant that is written with one equivalent, else the
- * reactant charged first.
+ * declared basis of its reaction, else what is written with one equivalent (in its reaction, or
+ * last before it), else the reactant charged first.
  */
 export function equivalentsBases(
   experiment: Experiment,
@@ -88,13 +88,15 @@ export function equivalentsBases(
     const one = facts.find(
       (f) => f.amount !== undefined && among(f.id) && f.measures.equivalents?.value === 1,
     );
-    const first = one ?? facts.find((f) => f.amount !== undefined && among(f.id));
+    const at = facts.findIndex((f) => f.use === use);
+    const units = facts.filter((f) => f.amount !== undefined && f.measures.equivalents?.value === 1);
+    const before = units.filter((f) => facts.indexOf(f) <= at).at(-1) ?? units[0];
+    const first = one ?? before ?? facts.find((f) => f.amount !== undefined && among(f.id));
     return first?.id === undefined ? undefined : total(first.id);
   };
   const known = new Map<string, EquivalentsBasis | undefined>();
   return (use) => {
-    const key = use.material?.substance.id ?? use.id;
-    if (!known.has(key)) known.set(key, find(use));
-    return known.get(key);
+    if (!known.has(use.id)) known.set(use.id, find(use));
+    return known.get(use.id);
   };
 }

@@ -65,6 +65,9 @@ function runDeclared(run: Run, v: Vessel, move: ReactMove): void {
 
 function allPresent(v: Vessel, reaction: ReactionPlan): boolean {
   if (!reaction.runnable) return false;
+  const agents = reaction.agents ?? [];
+  const delivers = (i: number) => quantityIn(v, i) > NOTHING || supplyOf(v, i) !== undefined;
+  if (agents.length > 0 && !agents.some(delivers)) return false;
   let finite = false;
   for (const { substance } of reaction.reactants) {
     const there = quantityIn(v, substance) > NOTHING;

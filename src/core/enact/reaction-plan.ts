@@ -25,6 +25,8 @@ export interface ReactionPlan {
     readonly account: string;
     readonly comes: boolean;
   };
+  /** `[O]` or `[H]` is delivered by one of these, by shelf number, where any is charged at all. */
+  readonly agents?: readonly number[];
   /** False where a reactant has no molar mass, or there is nothing to react. */
   readonly runnable: boolean;
   readonly span?: Span;

@@ -84,21 +84,23 @@ export function gather(run: Run, v: Vessel, i: number, to: number): void {
     if (phase !== to && v.held[phase]![i]! > 0) shift(run, v, i, phase, to, v.held[phase]![i]!);
 }
 
-/** The same, but for crystals and bound water, which stay. */
-export function gatherLoose(run: Run, v: Vessel, i: number, to: number): void {
+/** The same (or a share of it), but for crystals and bound water, which stay. */
+export function gatherLoose(run: Run, v: Vessel, i: number, to: number, share = 1): void {
   for (let phase = SOLID; phase <= VAPOUR; phase++) {
-    const loose = v.held[phase]![i]! - (phase === SOLID ? v.pinned[i]! : 0);
+    const loose = (v.held[phase]![i]! - (phase === SOLID ? v.pinned[i]! : 0)) * share;
     if (phase !== to && loose > 0) shift(run, v, i, phase, to, loose);
   }
 }
 
 function releaseGases(run: Run, v: Vessel): void {
   if (v.closed) return;
-  const { shelf } = run.compiled;
+  const { shelf, isProduct } = run.compiled;
+  // A cold trap holds the gas that the author is after
+  const trapped = v.plan.shape === 'trap';
   const vapour = v.held[VAPOUR]!;
   for (let i = 0; i < vapour.length; i++) {
     const quantity = vapour[i]!;
-    if (quantity <= 0 || !shelf.gaseous[i] || v.gasWaits[i]) continue;
+    if (quantity <= 0 || !shelf.gaseous[i] || v.gasWaits[i] || (trapped && isProduct[i])) continue;
     post(run, v.plan.accounts[VAPOUR]!, 'air', i, quantity, Math.max(PLANNED, v.basis[i]!));
     vapour[i] = 0;
     if (quantity < NOTHING || !shelf.counted[i]) continue;

@@ -93,8 +93,10 @@ function partly(run: Run, v: Vessel, share: number): Take {
 /** Says so where a vessel that should give something is empty. */
 function isEmpty(run: Run, v: Vessel): boolean {
   if (contentsMass_g(run.compiled.shelf, v) > NOTHING) return false;
-  const rinsedOut = run.line.verb === 'discard' && v.everHeld;
-  if (!v.unknown && !rinsedOut)
+  // An empty still thrown away, a clear solution that leaves nothing on the filter: no mistake
+  const { verb, slots } = run.line;
+  const expected = v.everHeld && (verb === 'discard' || (verb === 'filter' && slots.keep !== 'solid'));
+  if (!v.unknown && !expected)
     sayOnce(
       run,
       `empty|${v.plan.id}|${run.line.stepId}`,
@@ -121,7 +123,7 @@ function phaseMissing(run: Run, v: Vessel, phase: string): void {
     run,
     `missing|${v.plan.id}|${phase}|${run.line.stepId}`,
     'phase-missing',
-    'warning',
+    phase === 'vapour' ? 'note' : 'warning',
     `There is no ${WORD[phase] ?? phase} in the ${v.plan.name}: it holds ${listed(names) || 'nothing'}.`,
     'Check what was added before, or which part is meant.',
   );

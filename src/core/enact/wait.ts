@@ -17,9 +17,10 @@ export function wait(run: Run, move: WaitMove): void {
   const v = vesselOf(run, move.vessel);
   settle(run, v);
   v.touchedInLine = run.lineNumber;
-  v.closed = move.closed === true;
+  // A vessel that is distilled from opens into the receiver, not into the room
+  v.closed = move.closed === true || (v.closed && run.line.verb === 'distil');
   v.refluxing = move.heating === 'reflux';
-  if (v.closed && move.heating !== 'none') closedHeated(run, v);
+  if (move.closed === true && move.heating !== 'none') closedHeated(run, v);
   const solvent = mainSolvent(run, v);
   const boil_C = solvent < 0 ? NaN : run.compiled.shelf.boil_C[solvent]!;
   const asked_C = move.temperature_C;

@@ -23,7 +23,7 @@ export type SplitRule =
   /** What a filter holds back. `keep` says what the author is after: crystals, or the liquid. */
   | { readonly rule: 'filter'; readonly keep: 'solid' | 'liquid' | 'both' }
   /** What leaves as vapour: the solvents, never the declared product while it boils higher than they do. */
-  | { readonly rule: 'evaporate'; readonly toDryness: boolean; readonly only?: readonly string[]; readonly upTo_C?: number }
+  | { readonly rule: 'evaporate'; readonly toDryness: boolean; readonly only?: readonly string[]; readonly upTo_C?: number; /** down to this volume, or this share of what there is */ readonly leaving_mL?: number; readonly leavingShare?: number }
   /** What comes over between two head temperatures, or with steam. */
   | { readonly rule: 'distil'; readonly from_C?: number; readonly to_C?: number; readonly steam: boolean; readonly substance?: string }
   /** Water bound by a drying agent that is already in the vessel. */

@@ -90,14 +90,16 @@ function readSmilesSides(text: string, names: Names, report: Report): { left: Si
 /** `[O]` and `[H]`: what an oxidant or a reductant delivers; their matter is drawn as left out. */
 const isDelivered = (name: string): boolean => /^\[[OH]\]$/.test(name.trim());
 
-function numbered(left: Side, right: Side, text: string, report: Report): Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance'> {
+function numbered(left: Side, right: Side, text: string, report: Report): Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance' | 'delivered'> {
   const all = [...left.terms, ...right.terms];
   const compositions = all.map((term) => term.substance.composition);
   const written = all.map((term) => term.coefficient ?? 1);
   const build = (coefficients: readonly number[], kind: ReactionDeclaration['balance']) => {
     const term = (t: Side['terms'][number], i: number): ReactionTerm => ({ coefficient: coefficients[i]!, substance: t.substance, name: t.name });
     const kept = (t: ReactionTerm) => !isDelivered(t.name);
+    const delivered = left.terms.find((t) => isDelivered(t.name))?.name.trim().slice(1, -1) as 'O' | 'H' | undefined;
     return {
+      ...(delivered !== undefined && { delivered }),
       reactants: left.terms.map((t, i) => term(t, i)).filter(kept),
       products: right.terms.map((t, i) => term(t, i + left.terms.length)).filter(kept),
       balance: all.some((t) => isDelivered(t.name)) ? ('open' as const) : kind,

@@ -59,6 +59,8 @@ export interface Slots {
   readonly bath?: BathKind;
   readonly portions?: number;
   readonly until?: AnyAmount;
+  /** The volume that an evaporation leaves. */
+  readonly leaves?: Amount;
   readonly stream?: string;
   readonly repeat?: number;
   /** dropwise, slowly, in portions, with stirring, under nitrogen, gravity, vacuum, Dean-Stark ... as the verb files name them */
@@ -121,6 +123,8 @@ export interface ReactionDeclaration {
   readonly products: readonly ReactionTerm[];
   /** `open`: the equation leaves matter out (schematic); the rest is drawn from an account of its own. */
   readonly balance: 'written' | 'found' | 'open';
+  /** `[O]` or `[H]` stands in the equation: an oxidant or a reductant delivers it. */
+  readonly delivered?: 'O' | 'H';
   /** Conversion of the limiting reagent, 0 to 1; 1 where nothing is said. */
   readonly conversion: number;
   /** The reactant that yields are based on, where the author says so: a substance id. */

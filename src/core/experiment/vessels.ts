@@ -75,6 +75,10 @@ function readCapacity(text: string, at: number): { value: number; end: number } 
   return { value: reading.amount.value, end: reading.end };
 }
 
+function bareName(text: string): string {
+  return text.trim().toLowerCase().replace(/^(?:the|an?)\s+/, '').replace(/[,:]$/, '');
+}
+
 /** Words of a declared vessel that a phrase may use for it. */
 function wordsOf(vessel: VesselDeclaration): string[] {
   const shape = vessel.shape.split(' ');
@@ -101,6 +105,7 @@ export function findVessel(
   prefer?: string,
 ): VesselDeclaration | undefined {
   const joined = phrase.words.join(' ');
+  const bare = bareName(phrase.text);
   const fits = (v: VesselDeclaration) =>
     phrase.capacity_mL === undefined ||
     (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9);
@@ -123,6 +128,8 @@ export function findVessel(
 
 /** A phrase that can only be a vessel: it ends in a vessel noun, or names one that is declared. */
 export function looksLikeVessel(text: string, vessels: readonly VesselDeclaration[]): boolean {
+  const bare = bareName(text);
+  if (vessels.some((v) => v.id.toLowerCase() === bare)) return true;
   const words = text.trim().split(/\s+/);
   if (words.length > 9 || /,|\b(?:into|to|and|with|which|then|onto|it|in|on|from|for|at|that)\b/i.test(text)) return false;
   const phrase = readVesselPhrase(text);

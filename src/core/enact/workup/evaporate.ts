@@ -6,7 +6,7 @@ import { nameOf, sayOnce } from '../run.ts';
 import { gatherLoose } from '../settle.ts';
 import { isLiquid } from '../shelf.ts';
 import type { Vessel } from '../vessel.ts';
-import { NOTHING, VAPOUR, quantityIn } from '../vessel.ts';
+import { NOTHING, VAPOUR, contentsVolume_mL, quantityIn } from '../vessel.ts';
 
 type Evaporate = Extract<SplitRule, { rule: 'evaporate' }>;
 
@@ -32,8 +32,21 @@ export function evaporate(run: Run, v: Vessel, rule: Evaporate): void {
   }
   for (const i of kept) if (shelf.boil_C[i]! < highest_C) leaving.push(i);
   // Bound water and crystals have no vapour; only what is loose leaves.
-  for (const i of leaving) gatherLoose(run, v, i, VAPOUR);
+  const share = shareToLeave(run, v, leaving, rule);
+  for (const i of leaving) gatherLoose(run, v, i, VAPOUR, share);
   warnOfVolatileProduct(run, v, highest_C);
+}
+
+/** What share of the volatile matter goes, where the author stops at a volume. */
+function shareToLeave(run: Run, v: Vessel, leaving: readonly number[], rule: Evaporate): number {
+  const { shelf } = run.compiled;
+  if (rule.leaving_mL === undefined && rule.leavingShare === undefined) return 1;
+  const all_mL = contentsVolume_mL(shelf, v);
+  const target_mL = rule.leaving_mL ?? all_mL * rule.leavingShare!;
+  let volatile_mL = 0;
+  for (const i of leaving)
+    volatile_mL += (quantityIn(v, i) * shelf.g[i]!) / (shelf.density_g_mL[i]! > 0 ? shelf.density_g_mL[i]! : 1);
+  return volatile_mL > 0 ? Math.min(1, Math.max(0, (all_mL - target_mL) / volatile_mL)) : 1;
 }
 
 /** "Evaporate the ethanol": what is named and what boils lower; where it is not there, all solvents. */

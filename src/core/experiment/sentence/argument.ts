@@ -48,13 +48,16 @@ const readRefs: Reader = (piece, vocabulary) => {
   return { argument: { kind: 'refs', refs: refs.map((ref) => ref!), start: piece.start }, cost: 0 };
 };
 
+/** Words that go back to something said before, or tell what is done: never the name of a material. */
+const NO_MATERIAL = /^(?:it|them|this|that|these|those|everything|the (?:rest|remainder)|rest|remainder|(?:this|that) (?:solution|mixture)|which .*|by which .*)$/i;
+
 const readList: Reader = (piece, vocabulary) => {
   const { materials, trouble } = readMaterials(piece);
   if (materials.length === 0) return undefined;
   let cost = 0;
   for (const material of materials) {
-    if (/^(?:it|them|this|everything)$/i.test(material.name)) return undefined;
-    if (/\b(?:to|into|onto) (?:the|a|an)\b/i.test(material.name)) cost += 8;
+    if (NO_MATERIAL.test(material.name)) return undefined;
+    if (/\b(?:to|into|onto|in|on|from) (?:the|an?)\b/i.test(material.name)) cost += 8;
     if (material.name === '') cost += 1.5;
     else if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
     else if (material.amounts.length === 0) cost += 0.6;
@@ -64,7 +67,7 @@ const readList: Reader = (piece, vocabulary) => {
 };
 
 const readTime: Reader = (piece) => {
-  const amount = readAmount(piece.text.replace(/^(?:a period of|the next|about another)\s+/i, ''));
+  const amount = readAmount(piece.text.replace(/^(?:a period of|the next|about another)\s+/i, '').replace(/\s+(?:more|longer|further|or so|or more)$/i, ''));
   return amount.kind === 'time' || (amount.kind === 'unquantified' && amount.sense === 'some' && /minute|hour|second|while|moment/.test(amount.text))
     ? { argument: { kind: 'amount', amount }, cost: 0 }
     : undefined;
@@ -125,6 +128,7 @@ const readPortions: Reader = (piece) => {
 
 const readUntil: Reader = (piece) => {
   const text = piece.text.trim();
+  if (/,\s+(?:and\s+|then\s+)?(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(text)) return undefined;
   const direct = readAmount(text);
   if (direct.kind === 'pH' || direct.kind === 'temperature' || (direct.kind === 'unquantified' && direct.sense !== 'some'))
     return { argument: { kind: 'amount', amount: direct }, cost: 0 };
@@ -146,6 +150,11 @@ const readStream: Reader = (piece) => {
 const readBareTime: Reader = (piece, vocabulary) =>
   /^(?:overnight|briefly|until (?:the )?next|until tomorrow|a few (?:minutes|seconds)|a further|another)\b/i.test(piece.text) ? readTime(piece, vocabulary) : undefined;
 
+const readVolume: Reader = (piece) => {
+  const amount = readAmount(piece.text.trim().replace(/\s+(?:remains?|is left|are left)$/i, ''));
+  return amount.kind === 'volume' ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
+};
+
 const readPressure: Reader = (piece) => {
   const amount = readAmount(piece.text.trim());
   return amount.kind === 'pressure' ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
@@ -162,6 +171,7 @@ const KEEPS: readonly (readonly [RegExp, RawKeep])[] = [
 ];
 
 const readKeep: Reader = (piece, { vessels, products, knows }) => {
+  if (/^(?:with|it|them)\b/i.test(piece.text)) return undefined;
   const text = piece.text.trim().toLowerCase().replace(/[,:]$/, '');
   const split = /^(.*?)\s+(?:in|into|on)\s+(.+)$/.exec(text);
   const vesselPhrase = split && looksLikeVessel(split[2]!, vessels) ? split[2]! : undefined;
@@ -171,9 +181,10 @@ const readKeep: Reader = (piece, { vessels, products, knows }) => {
   return { argument: { kind: 'keep', what: found, ...(vesselPhrase !== undefined && { vesselPhrase }), start: piece.start }, cost: 0 };
 };
 
-const readDetail: Reader = (piece) => ({
+const readDetail: Reader = (piece, { vessels }) => ({
   argument: { kind: 'detail', text: piece.text.trim() },
-  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length,
+  // What can be a vessel is one
+  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vessels) ? 0.5 : 0),
 });
 
 /** "to pH 7", "to constant mass": an end that can be told without a sentence. */
@@ -191,6 +202,7 @@ export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {
   time: readTime,
   bareTime: readBareTime,
   pressure: readPressure,
+  volume: readVolume,
   temperature: readTemperature,
   bath: readBath,
   portions: readPortions,

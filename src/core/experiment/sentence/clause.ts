@@ -2,6 +2,7 @@ import type { Token } from './token.ts';
 import { textOf } from './token.ts';
 import type { ReadArgument, Vocabulary } from './argument.ts';
 import { ARGUMENT_READERS } from './argument.ts';
+import { asideEnds } from './aside.ts';
 import { IDLE, MANNER_TABLE, phraseAt } from './manner.ts';
 import type { PhraseTable } from './manner.ts';
 import type { MaterialTrouble } from './materials.ts';
@@ -23,6 +24,8 @@ export interface Parting {
 }
 
 const UNEXPLAINED_COST = 10;
+/** Dearer than a clause, cheaper than a word that nothing explains. */
+const ASIDE_COST = 0.7;
 /** More looks than any honest sentence needs; past it the best so far is taken. */
 const LOOK_LIMIT = 4000;
 
@@ -77,6 +80,7 @@ export class ClauseReader {
         const manner = phraseAt(ready.manners, tokens, i) ?? phraseAt(MANNER_TABLE, tokens, i);
         if (manner) search(i + manner.length, object, { ...sofar, manner: [...sofar.manner, manner.value] });
       }
+      for (const end of asideEnds(tokens, i)) if (end <= stop) search(end, false, { ...sofar, cost: sofar.cost + ASIDE_COST + 0.02 * (end - i) });
       if (token.word.startsWith('(')) search(closing(tokens, i), object, { ...sofar, cost: sofar.cost + 1 });
       else if (IDLE.has(token.word)) search(i + 1, object, { ...sofar, cost: sofar.cost + 0.4 });
       else
@@ -108,7 +112,8 @@ export class ClauseReader {
         ready.clauses.some(({ words }) => words.length > 0 && words.every((word, k) => tokens[i + k]?.word === word)) ||
         token.word === 'overnight' ||
         phraseAt(ready.manners, tokens, i) !== undefined ||
-        phraseAt(MANNER_TABLE, tokens, i) !== undefined
+        phraseAt(MANNER_TABLE, tokens, i) !== undefined ||
+        asideEnds(tokens, i).length > 0
       )
         ends.push(i);
     }

@@ -39,7 +39,7 @@ function isQuantity(amount: AnyAmount): boolean {
 }
 
 const LEAD = /^(?:the|an?|some|your|about the|all the|all of the|freshly prepared|the remaining|the rest of the|more)\s+/i;
-const MIX = /^(?:a\s+|the\s+)?(?:(?:cold|ice-cold|hot|warm|well-stirred|clear)\s+)?(?:mixture|solution|suspension|slurry|blend)\s+(?:made\s+)?of\s+/i;
+const MIX = /^(?:a\s+|the\s+)?(?:(?:cold|ice-cold|hot|warm|well-stirred|clear)\s+)?(?:mixture|solution|suspension|slurry|blend)(?:,?\s+which)?\s+(?:made\s+(?:up\s+)?of|of|consist(?:s|ing)\s+of|composed\s+of)\s+/i;
 
 interface Draft {
   name: string;
@@ -86,8 +86,10 @@ function separate(piece: Piece): Piece[] {
     if (c === '(' || c === '[') depth++;
     else if (c === ')' || c === ']') depth = Math.max(0, depth - 1);
     if (depth > 0) continue;
-    const word = /^(?:,?\s+(?:diluted|wetted|moistened|mixed) with\s+|,\s+(?:and\s+|then\s+)?(?:finally\s+)?|\s+and\s+(?:then\s+|finally\s+)?|\s+plus\s+|\s+\+\s+|\s+with\s+|,?\s+(?:dissolved|suspended|slurried) in\s+)/i.exec(text.slice(i, i + 26));
-    const inWord = inSolution ? /^\s+in\s+/i.exec(text.slice(i, i + 6)) : null;
+    const word = /^(?:,?\s+(?:diluted|wetted|moistened|mixed) with\s+|,\s+(?:and\s+|then\s+)?(?:finally\s+)?(?:with\s+)?|\s+and\s+(?:then\s+|finally\s+)?(?:with\s+)?|\s+plus\s+|\s+\+\s+|\s+with\s+|,?\s+(?:dissolved|suspended|slurried) in\s+)/i.exec(text.slice(i, i + 30));
+    // "bromobenzene (6.3 g) in dry ether (20 mL)" is two materials; "... in a beaker" is not
+    const amountBefore = !inSolution && text[i - 1] === ')' && /^\s+in\s+(?:[a-z-]+\s+){1,4}\(\d|^\s+in\s+\d/i.test(text.slice(i));
+    const inWord = inSolution || amountBefore ? /^\s+in\s+/i.exec(text.slice(i, i + 6)) : null;
     const cut = word ?? inWord;
     if (!cut) continue;
     push(i);
@@ -119,7 +121,7 @@ function readItem(item: Piece, trouble: MaterialTrouble[]): Draft {
   at += rest.length - bare.length;
   rest = readBrackets(bare, item.start + at, draft, trouble);
   rest = readTrailing(rest, item.start + at, draft, trouble);
-  draft.name = rest.replace(/\s+/g, ' ').replace(/[\s,:;]+$/, '').trim();
+  draft.name = rest.replace(/\s+/g, ' ').replace(/(?:[\s,:;]|\s(?:and|then|plus))+$/, '').trim();
   return draft;
 }
 

@@ -23,7 +23,7 @@ export const activate: Verb = {
     context.placed(uses, into);
     return { materials: uses, on: aside.length > 0 ? aside : [{ vessel: into, portion: { kind: 'all' } }], into, ...conditions(raw) };
   },
-  print: (slots, w) => `Activate ${w.vessel(slots.into!)} with ${w.materials(slots.materials ?? [])}${w.tail(slots)}`,
+  print: (slots, w) => `Activate ${w.vessel(slots.into!)} with ${w.materials(slots.materials ?? [], (slots.on ?? []).filter((ref) => ref.vessel !== slots.into))}${w.tail(slots)}`,
   lower: ({ slots }) => [
     ...(slots.on ?? []).filter((ref) => ref.vessel !== slots.into).flatMap((ref) => pour(ref, slots.into!)),
     ...fromStock(slots.materials, slots.into!),

@@ -42,10 +42,14 @@ export const add: Verb = {
     { words: ['in'], kind: 'vessel', slot: 'into' },
     OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, ENDPOINT, PORTIONS,
     { words: ['for', 'for a further'], kind: 'time', slot: 'over' },
+    { words: ['waiting', 'then waiting', 'and waiting'], kind: 'time', slot: 'time' },
   ],
   fits: (raw) => raw.arguments.materials !== undefined || raw.manner.some((m) => m === 'boiling chips' || m === 'with a stir bar'),
   resolve,
-  print: (slots, w) => `Add ${w.materials(slots.materials ?? [])} to ${w.vessel(slots.into!)}${w.tail(slots)}`,
+  print(slots, w) {
+    const { time, ...rest } = slots;
+    return `Add ${w.materials(slots.materials ?? [], slots.on)} to ${w.vessel(slots.into!)}${w.tail(rest)}${time ? `, waiting ${w.amount(time)}` : ''}`;
+  },
   lower,
 };
 

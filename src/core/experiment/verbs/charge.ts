@@ -24,7 +24,7 @@ export const charge: Verb = {
     context.placed(uses, into);
     return { materials: uses, ...(aside.length > 0 && { on: aside }), into, ...conditions(raw) };
   },
-  print: (slots, w) => `Charge ${w.vessel(slots.into!)} with ${w.materials(slots.materials ?? [])}${w.tail(slots)}`,
+  print: (slots, w) => `Charge ${w.vessel(slots.into!)} with ${w.materials(slots.materials ?? [], slots.on)}${w.tail(slots)}`,
   lower: ({ slots }) => [
     { kind: 'open', vessel: slots.into! },
     ...fromStock(slots.materials, slots.into!),

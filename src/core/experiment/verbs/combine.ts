@@ -27,6 +27,10 @@ export const combine: Verb = {
       const layers = on.ref.plural && (on.ref.role === 'organic' || on.ref.role === 'extracts') ? context.organicLayers() : [];
       layers.forEach((vessel) => add(whole(vessel)));
     }
+    if (on === undefined || (on.kind === 'ref' && on.ref.role === 'it')) {
+      add(context.focus === undefined ? undefined : whole(context.focus));
+      context.organicLayers().forEach((vessel) => add(whole(vessel)));
+    }
     if (range) add(context.refOf(range));
     const into = context.vesselOf(intoArgument) ?? refs[0]?.vessel ?? context.vessel('the flask', 0);
     refs.forEach((ref) => context.moved(ref.vessel, into));

@@ -45,7 +45,7 @@ export const distil: Verb = {
     const manner = /steam/.test(raw.head) ? [...raw.manner, 'steam'] : raw.manner;
     return { on: [whole(source.vessel)], into, ...(named !== undefined && { detail: named }), ...conditions({ ...raw, manner }), ...(range && { temperature: range }) };
   },
-  print: (slots, w) => `${slots.manner.includes('steam') ? 'Steam-distil' : 'Distil'} ${w.ref(slots.on![0]!)} into ${w.vessel(slots.into!)}${slots.temperature ? `; collect the fraction boiling at ${w.amount(slots.temperature)}` : ''}${w.tail({ manner: slots.manner.filter((m) => m !== 'steam'), ...(slots.until && { until: slots.until }) })}`,
+  print: (slots, w) => `${slots.manner.includes('steam') ? 'Steam-distil' : 'Distil'} ${slots.detail === undefined ? '' : `the ${slots.detail} from `}${w.ref(slots.on![0]!)} into ${w.vessel(slots.into!)}${slots.temperature ? `; collect the fraction boiling at ${w.amount(slots.temperature)}` : ''}${w.tail({ manner: slots.manner.filter((m) => m !== 'steam'), ...(slots.until && { until: slots.until }) })}`,
   lower({ slots }) {
     const { vessel } = slots.on![0]!;
     const { temperature } = slots;

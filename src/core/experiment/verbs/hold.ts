@@ -13,6 +13,6 @@ export const hold: Verb = {
   clauses: CONDITIONS,
   manners: { 'to stand': 'standing', 'to react': 'reacting', standing: 'standing', 'to settle': 'settling', 'undisturbed': 'standing', 'to crystallise': 'to crystallise', 'to crystallize': 'to crystallise', 'to evaporate': 'standing', 'to drain': 'standing', 'at reflux': 'reflux' },
   fits: (raw) => raw.arguments.time !== undefined || raw.arguments.until !== undefined || raw.arguments.temperature !== undefined || raw.arguments.bath !== undefined || raw.head === 'wait' || raw.manner.includes('standing') || raw.manner.some((m) => /settling|out of the bath/.test(m)) || /^(?:stopper|seal|cap|vent|clamp|detach)$/.test(raw.head),
-  print: (slots, w) => `Leave ${w.ref(slots.on![0]!)}${w.tail(slots)}`,
+  print: (slots, w) => `${w.tail(slots) === '' ? 'Stopper' : 'Leave'} ${w.ref(slots.on![0]!)}${w.tail(slots)}`,
   lower: ({ slots }) => [waiting(slots.on![0]!.vessel, slots, slots.manner.includes('reflux') ? 'reflux' : 'none', !slots.manner.includes('settling')), react(slots.on![0]!.vessel, 'wait')],
 };

@@ -34,7 +34,7 @@ function observation(kind: VerbKind, seen: Observation, pattern: RegExp, words: 
       const { time, manner } = conditions({ ...raw, arguments: { ...(raw.arguments.time && { time: raw.arguments.time }) } });
       return { on: [whole(on.vessel)], detail: `${textOf(raw).trim()}${rest}`, ...(time && { time }), manner };
     },
-    print: (slots, w) => `Record ${slots.detail ?? shown}${w.tail(slots)}`,
+    print: (slots, w) => `Record ${slots.detail ?? shown} from ${w.vessel(slots.on![0]!.vessel)}${w.tail(slots)}`,
     lower: ({ slots }) => [{ kind: 'observe', vessel: slots.on![0]!.vessel, observation: seen, ...(slots.detail !== undefined && { detail: slots.detail }) }],
   };
 }

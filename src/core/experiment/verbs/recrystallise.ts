@@ -14,6 +14,7 @@ export const recrystallise: Verb = {
   clauses: [
     { words: ['from', 'in', 'using', 'by recrystallisation from', 'by recrystallization from', 'with'], kind: 'materials', slot: 'materials' },
     { words: ['in', 'into'], kind: 'vessel', slot: 'into' },
+    { words: ['leaving the mother liquor in', 'keeping the mother liquor in', 'collecting the mother liquor in'], kind: 'vessel', slot: 'otherInto' },
     { words: ['keep', 'keeping', 'collect', 'collecting', 'and collect'], kind: 'keep', slot: 'keep' },
     { ...AT, words: ['at'] }, BATH,
   ],
@@ -23,7 +24,7 @@ export const recrystallise: Verb = {
     const { arguments: args } = raw;
     const materials = context.materials(args.materials);
     const target = context.refOf(args.on) ?? whole(context.vessel('the flask', 0));
-    const into = context.implied('mother liquor', 'filter flask');
+    const into = context.vesselOf(args.otherInto) ?? context.implied('mother liquor', 'filter flask');
     const kept = args.keep?.kind === 'keep' && args.keep.vesselPhrase !== undefined ? context.vessel(args.keep.vesselPhrase, args.keep.start) : undefined;
     const otherInto = kept ?? context.vesselOf(args.into) ?? context.implied('filter', 'filter');
     context.setRole('product', whole(otherInto));
@@ -33,7 +34,7 @@ export const recrystallise: Verb = {
     context.setFocus(otherInto);
     return { materials, on: [whole(target.vessel)], into, otherInto, ...conditions(raw) };
   },
-  print: (slots, w) => `Recrystallise ${w.ref(slots.on![0]!)} from ${w.materials(slots.materials ?? [])}; keep the crystals in ${w.vessel(slots.otherInto!)}${w.tail(slots)}`,
+  print: (slots, w) => `Recrystallise ${w.ref(slots.on![0]!)} from ${w.materials(slots.materials ?? [])}${w.tail(slots)}, leaving the mother liquor in ${w.vessel(slots.into!)}; keep the crystals in ${w.vessel(slots.otherInto!)}`,
   lower({ slots }) {
     const { vessel } = slots.on![0]!;
     const moves: Move[] = [

@@ -24,7 +24,7 @@ export const reflux: Verb = {
     context.setFocus(on.vessel);
     return { on: [on], ...(trap !== undefined && { into: trap }), ...conditions(raw) };
   },
-  print: (slots, w) => `Reflux ${w.ref(slots.on![0]!)}${slots.into === undefined ? '' : ' with a Dean–Stark trap'}${w.tail({ ...slots, manner: slots.manner.filter((m) => m !== 'reflux' && m !== 'Dean–Stark') })}`,
+  print: (slots, w) => `${slots.manner.includes('reflux') ? 'Heat' : 'Reflux'} ${w.ref(slots.on![0]!)}${w.tail(slots)}${slots.into === undefined ? '' : `, collecting the water in ${w.vessel(slots.into)}`}`,
   lower({ slots }) {
     const { vessel } = slots.on![0]!;
     const moves: Move[] = [waiting(vessel, slots, 'reflux', true), react(vessel, 'wait')];

@@ -38,7 +38,7 @@ export const separate: Verb = {
     context.setFocus(keptIn);
     return { on: [whole(vessel)], keep, ...(into !== undefined && { into }), ...(otherInto !== undefined && { otherInto }), ...conditions(raw) };
   },
-  print: (slots, w) => `Separate the layers in ${w.vessel(slots.on![0]!.vessel)}; keep the ${slots.keep} layer${slots.into === undefined ? '' : ` in ${w.vessel(slots.into)}`}${w.tail(slots)}`,
+  print: (slots, w) => `Separate the layers in ${w.vessel(slots.on![0]!.vessel)}${w.tail(slots)}; keep the ${slots.keep} layer${slots.into === undefined ? '' : ` in ${w.vessel(slots.into)}`}`,
   lower({ slots }) {
     const { vessel } = slots.on![0]!;
     const keep = slots.keep as Layer;

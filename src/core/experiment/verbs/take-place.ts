@@ -1,7 +1,7 @@
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
 
-const SENTENCE = /^(?:let |allow )?(?:the )?(.{1,60}?)\s+(?:takes place|take place|happens|happen|occurs|runs|run|is complete|is over|goes|go|to run|proceeds)(?: here| now| in the ([\w ]+?))?(?:,?\s+(?:to|at|with)\s+(\d+(?:[.,]\d+)?)\s*%(?:\s+conversion)?)?(?:\s+to completion)?$/i;
+const SENTENCE = /^(?:let |allow )?(?:the )?(.{1,60}?)\s+(?:takes place|take place|happens|happen|occurs|runs|run|is complete|is over|goes|go|to run|proceeds)(?: here| now| in the ([\p{L}\p{N} –-]+?))?(?:,?\s+(?:to|at|with)\s+(\d+(?:[.,]\d+)?)\s*%(?:\s+conversion)?)?(?:\s+to completion)?$/iu;
 
 /** The author's word on when a declared reaction runs. */
 export const takePlace: Verb = {
@@ -28,9 +28,9 @@ export const takePlace: Verb = {
     const detail = raw.arguments.detail?.kind === 'detail' ? raw.arguments.detail.text : '';
     return { on: [whole(vessel)], detail, manner: [] };
   },
-  print: (slots) => {
+  print: (slots, w) => {
     const [name, conversion] = (slots.detail ?? '').split('|');
-    return `The ${name} takes place${conversion ? ` to ${conversion} % conversion` : ''}`;
+    return `The ${name} takes place in ${w.vessel(slots.on![0]!.vessel)}${conversion ? ` to ${conversion} % conversion` : ''}`;
   },
   lower: ({ slots }) => {
     const [name, conversion] = (slots.detail ?? '').split('|');

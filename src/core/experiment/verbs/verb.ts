@@ -15,6 +15,7 @@ export type ArgumentKind =
   | 'bareTime'
   | 'temperature'
   | 'pressure'
+  | 'volume'
   | 'bath'
   | 'portions'
   | 'until'
@@ -149,7 +150,8 @@ export interface Verb {
 export interface Wording {
   vessel(id: string): string;
   ref(ref: Ref): string;
-  materials(uses: readonly MaterialUse[]): string;
+  /** A list; what lies in vessels already (`also`) stands after what comes from the stock. */
+  materials(uses: readonly MaterialUse[], also?: readonly Ref[]): string;
   amount(amount: AnyAmount): string;
   /** The shared tail: over, at, for, until, manner. */
   tail(slots: Slots): string;

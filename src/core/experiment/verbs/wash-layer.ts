@@ -34,7 +34,7 @@ export const washLayer: Verb = {
     context.setLayers(whole(target.vessel), whole(into));
     return { materials, on: [target], into, ...conditions(raw) };
   },
-  print: (slots, w) => `Wash ${w.ref(slots.on![0]!)} with ${w.materials(slots.materials ?? [])}; keep the organic layer${w.tail(slots)}`,
+  print: (slots, w) => `Wash ${w.ref(slots.on![0]!)} with ${w.materials(slots.materials ?? [])} into ${w.vessel(slots.into!)}${w.tail(slots)}`,
   lower({ slots }) {
     const target = slots.on![0]!;
     const { vessel } = target;

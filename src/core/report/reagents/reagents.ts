@@ -192,7 +192,7 @@ function rowOf({ role, reaction, charges }: Group, deciding: ReadonlySet<string>
     measuredAs: first.measuredAs,
     limits: reactant?.limits ?? false,
     reaction: reactant === undefined ? null : reaction!.reaction,
-    decides: (role === 'reactant' || role === 'recovered') && deciding.has(substance.id),
+    decides: role === 'reactant' && deciding.has(substance.id),
     left_mmol: reactant?.left_mmol ?? null,
     excess_percent: reactant?.excess_percent ?? null,
     meltingPoint_C: substance.meltingPoint_C ?? null,

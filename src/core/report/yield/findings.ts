@@ -6,6 +6,7 @@ import { measurementOf } from '../../record/measurement.ts';
 import type { BenchRun, Reading, RecordDiagnostic, RunCharge, RunNet } from '../../record/run.ts';
 import { nameOf } from '../common/name.ts';
 import { limitingOf, suppliesOf } from '../theory/supply.ts';
+import { chargedSubstances, rootLimiting } from '../theory/theory.ts';
 import { linearOf } from './inputs.ts';
 import type { Judged } from './judge.ts';
 import { toUncertain } from './linear.ts';
@@ -158,17 +159,26 @@ function isTooLight(net: RunNet, model: TheoryModel, policy: YieldPolicy): boole
   return net.net_g < policy.leastNetInU * u;
 }
 
+/** Said where it begins: a reaction that only passes on what another one lacks is left out. */
 function limitingDiffers({ experiment, plan, model }: Findable): RecordDiagnostic[] {
   const planned = suppliesOf(experiment, plan);
-  return model.reactions.flatMap(({ supply }, i) => {
-    const before = limitingOf(planned[i]!.supplies)?.substance;
-    const now = limitingOf(supply.supplies)?.substance;
-    if (before === undefined || now === undefined || before === now) return [];
+  const actual = model.reactions.map((each) => each.supply);
+  const known = chargedSubstances(plan);
+  const said = new Set<string>();
+  return actual.flatMap((supply, i) => {
+    const before = limitingOf(planned[i]!.supplies);
+    const now = limitingOf(supply.supplies);
+    if (before === undefined || now === undefined) return [];
+    if (before.substance === now.substance) return [];
+    const first = rootLimiting(now, actual, model.known).substance;
+    const meant = rootLimiting(before, planned, known).substance;
+    if (first === meant || said.has(first)) return [];
+    said.add(first);
     return [
       {
         code: 'limiting-differs',
         severity: 'note' as const,
-        message: `With what was weighed, ${nameOf(model.enactment, now)} limits ${supply.reaction.id}, not ${nameOf(plan, before)} as planned.`,
+        message: `With what was weighed, ${nameOf(model.enactment, first)} limits ${supply.reaction.id}, not ${nameOf(plan, meant)} as planned.`,
         hint: 'The yield counts what was weighed. Look at both amounts if this is a surprise.',
       },
     ];

@@ -41,6 +41,8 @@ export interface TheoreticalYield {
   /** What the theory rests on: the limiting reagent, or the basis that the document declares. */
   readonly basis: Named;
   readonly basis_mmol: number;
+  /** The document says so, and something else runs out first. */
+  readonly basisDeclared: boolean;
 }
 
 export interface ProductYield extends Named {

@@ -123,6 +123,14 @@ function theoryOf(
     amount_mmol: product.amount_mmol,
     basis: { substance: supply.substance, name: nameOf(model.enactment, supply.substance) },
     basis_mmol: supply.amount_mmol,
+    basisDeclared: product.terms.some(
+      ({
+        reaction: {
+          basis,
+          supply: { supplies },
+        },
+      }) => basis !== undefined && basis.supply.substance !== limitingOf(supplies)?.substance,
+    ),
   };
 }
 
@@ -169,7 +177,7 @@ function assumptions(
   }
   for (const charge of model.enactment.charges) {
     if (!roots.some((each) => each.substance === charge.material.substance.id)) continue;
-    for (const text of charge.assumed) said.push(`${charge.name}: ${text}`);
+    said.push(...charge.assumed);
   }
   return [...new Set(said)];
 }
