@@ -11,10 +11,10 @@ import { median, timesOf } from './measure.ts';
 const RUNS = 7;
 const PREPARE = "import { buildIfStale } from './scripts/prepare.mjs'; await buildIfStale();";
 
-/** Runs this same Node and gives what it printed; what it answers with an exit code is no matter here. */
+/** Runs this same Node and gives what it printed. */
 function node(...args: string[]): string {
   const done = spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8' });
-  if (done.status === null || done.status > 1) throw new Error(done.stderr);
+  if (done.status !== 0) throw new Error(done.stderr);
   return done.stdout;
 }
 

@@ -37,11 +37,17 @@ async function run(wanted: readonly string[]): Promise<number> {
     `Node ${process.versions.node}, ${cpus().length} × ${core?.model.trim() ?? 'unknown processor'}, ` +
       `load ${loadavg()[0]!.toFixed(1)} before the start`,
   );
+  let failed = 0;
   for (const [name, measure] of Object.entries(ITEMS)) {
     if (wanted.length > 0 && !wanted.includes(name)) continue;
-    for (const item of await measure()) console.log(`\n${itemText(item)}`);
+    try {
+      for (const item of await measure()) console.log(`\n${itemText(item)}`);
+    } catch (error) {
+      failed = 1;
+      console.error(`\n${name} could not be measured: ${String(error)}`);
+    }
   }
-  return 0;
+  return failed;
 }
 
 process.exitCode = await run(process.argv.slice(2));

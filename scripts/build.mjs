@@ -32,8 +32,7 @@ export async function build() {
     target: 'node20',
     external: ['@rdkit/rdkit'],
     legalComments: 'none',
-    // Less to scan at each start; names are kept, so that a stack trace can be read.
-    minifyWhitespace: true,
+    // Whitespace and names are kept, so that a stack trace can be read.
     minifySyntax: true,
     logLevel: 'error',
     plugins: [tablesAsText],

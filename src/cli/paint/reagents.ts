@@ -43,6 +43,7 @@ const MEDIA: ReadonlySet<ReagentRow['role']> = new Set<ReagentRow['role']>([
   'extraction solvent',
   'recrystallisation solvent',
   'drying agent',
+  'filter aid',
 ]);
 
 function numberText(row: ReagentRow, measure: Measure): string {
@@ -86,7 +87,7 @@ export function paintReagents(table: ReagentTable, paper: Paper): string {
       least: 16,
       set: (row) => (row.limits ? paper.ink.bold : (text) => text),
     },
-    { head: 'for', cell: (row) => row.role, least: 17, spare: 2 },
+    { head: 'for', cell: (row) => row.role, least: 18, spare: 2 },
     {
       head: 'g/mol',
       cell: (row) => row.molarMass_g_mol?.toFixed(2) ?? '',

@@ -20,7 +20,7 @@ import type { YieldAnswer } from '../yield-answer.ts';
 import { grams, millimoles } from '../plan-answer.ts';
 import type { Paper } from './ink.ts';
 import { bar, marked, setBy } from './number.ts';
-import { clip, padEnd, padStart, paragraph, widthOf } from './text.ts';
+import { clip, listed, padEnd, padStart, paragraph, widthOf } from './text.ts';
 
 /** First the answer, then what it rests on, then what to look at, then what was assumed. */
 export function paintYield(
@@ -127,11 +127,22 @@ function balanceLines(
     const drawn = padEnd(bar(segment.percent / 100, BAR_WIDTH), BAR_WIDTH);
     return `  ${padEnd(clip(words(segment), wide), wide)} ${setBy(basis, paper.ink)(mass)} ${percent}  ${drawn}`.trimEnd();
   });
-  if (balance.unexplained_g > 0)
-    lines.push(
-      `  and ${grams(balance.unexplained_g)} on the balance that cannot be ${balance.name}`,
-    );
+  for (const said of besideLines(balance, net_g ?? 0))
+    lines.push(paragraph(said, paper.width, '  '));
   return ['', paper.ink.bold(`Where ${grams(balance.theory_g)} of ${balance.name} went`), ...lines];
+}
+
+/** Less than this share of what was weighed is not worth a line. */
+const LEAST_BESIDE = 0.005;
+
+/** What was weighed with the product. */
+function besideLines({ unexplained_g, beside, name }: MaterialBalance, net_g: number): string[] {
+  const worth = beside.filter(({ mass_g }) => mass_g > LEAST_BESIDE * net_g);
+  const named = worth.map((each) => `${grams(each.mass_g)} of ${each.name}`);
+  const lines = named.length === 0 ? [] : [`weighed with it, by the document: ${listed(named)}`];
+  if (unexplained_g > LEAST_BESIDE * net_g)
+    lines.push(`and ${grams(unexplained_g)} on the balance that cannot be ${name}`);
+  return lines;
 }
 
 const LINES_OF_BUDGET = 5;

@@ -6,7 +6,7 @@ import { MEASURED, post, say, vesselOf } from './run.ts';
 import { figure } from './say.ts';
 import { settle } from './settle.ts';
 import type { Vessel } from './vessel.ts';
-import { AQUEOUS, NOTHING, SOLID, contentsMass_g } from './vessel.ts';
+import { NOTHING, SOLID, VAPOUR, contentsMass_g, phaseMass_g } from './vessel.ts';
 
 /** A balance's last digit: differences below it are none. */
 const BALANCE_g = 1e-9;
@@ -21,7 +21,7 @@ export function observe(run: Run, move: Extract<Move, { kind: 'observe' }>): voi
   settle(run, v);
   v.touchedInLine = run.lineNumber;
   const { shelf, isProduct } = run.compiled;
-  const expected_g = contentsMass_g(shelf, v);
+  const expected_g = contentsMass_g(shelf, v) + phaseMass_g(shelf, v, VAPOUR);
   const event: Writable<ObservationEvent> = {
     step: run.line.stepId,
     vessel: v.plan.id,
@@ -44,7 +44,7 @@ export function observe(run: Run, move: Extract<Move, { kind: 'observe' }>): voi
 
 function postLoss(run: Run, v: Vessel, share: number): void {
   const account = `loss/${run.line.stepId}`;
-  for (let phase = SOLID; phase <= AQUEOUS; phase++) {
+  for (let phase = SOLID; phase <= VAPOUR; phase++) {
     const held = v.held[phase]!;
     for (let i = 0; i < held.length; i++) {
       if (held[i]! <= 0) continue;

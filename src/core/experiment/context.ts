@@ -46,6 +46,7 @@ export interface ContextTools {
 /** The running context of a procedure: one object for a document, told of each sentence in turn. */
 export class ProcedureContext implements Context {
   focus: string | undefined;
+  private readonly focuses: string[] = [];
   private step = '';
   private span: Span = { start: 0, end: 0, line: 1, column: 1 };
   private uses = 0;
@@ -72,7 +73,12 @@ export class ProcedureContext implements Context {
   }
 
   setFocus(vessel: string): void {
+    if (this.focus !== undefined && this.focus !== vessel) this.focuses.push(this.focus);
     this.focus = vessel;
+  }
+
+  before(vessel: string): string | undefined {
+    return this.focuses.findLast((other) => other !== vessel && !OWN_SHAPES.has(this.shape(other)));
   }
 
   vessel(text: string, start: number): string {

@@ -109,7 +109,7 @@ export function findVessel(
   const fits = (v: VesselDeclaration) =>
     phrase.capacity_mL === undefined ||
     (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9);
-  const exact = vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
+  const exact = vessels.find((v) => v.id.toLowerCase() === bare) ?? vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
   // Without a vessel's noun only the whole name will do: "the ether" is not the ether flask
   if (exact || phrase.words.length === 0 || phrase.shape === undefined) return exact;
   const singular = (word: string) => word.replace(/s$/, '');

@@ -127,7 +127,7 @@ const readPortions: Reader = (piece) => {
 };
 
 const readUntil: Reader = (piece) => {
-  const text = piece.text.trim();
+  const text = piece.text.trim().replace(/[,;:]+$/, '');
   if (/,\s+(?:and\s+|then\s+)?(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(text)) return undefined;
   const direct = readAmount(text);
   if (direct.kind === 'pH' || direct.kind === 'temperature' || (direct.kind === 'unquantified' && direct.sense !== 'some'))

@@ -59,7 +59,11 @@ export function readMaterials(piece: Piece): MaterialList {
   for (const item of separate(piece)) {
     const draft = readItem(item, trouble);
     const last = drafts[drafts.length - 1];
-    if (draft.name === '' && last) {
+    const kinds = draft.amounts.map((amount) => amount.kind);
+    // "methanol 200 mL, then a further 100 mL" is taken twice, not measured twice
+    if (draft.name === '' && last && kinds.length > 0 && last.amounts.some((amount) => amount.kind !== 'unquantified' && kinds.includes(amount.kind)))
+      drafts.push({ ...draft, name: last.name, definite: last.definite });
+    else if (draft.name === '' && last) {
       last.amounts.push(...draft.amounts);
       last.repeat = Math.max(last.repeat, draft.repeat);
       last.end = draft.end;

@@ -145,9 +145,10 @@ function passiveOrder(tokens: readonly Token[], lead: number, p: number, passive
 /** "Allow the mixture to cool to room temperature" -> "cool the mixture to room temperature". */
 function allowOrder(tokens: readonly Token[], p: number, grammar: Grammar): Order | undefined {
   const bare = tokens[p]!.word === 'let';
-  for (let k = p + 1; k < tokens.length - 1; k++) {
+  for (let k = p + 1; k < tokens.length; k++) {
     if (tokens[k]!.depth > 0) continue;
     const to = tokens[k]!.word === 'to';
+    if (to && k === tokens.length - 1) break;
     if (!to && !(bare && k > p + 1 && grammar.heads.has(tokens[k]!.word))) continue;
     const next = to ? tokens[k + 1]! : tokens[k]!;
     const head = next.word === 'stand' || next.word === 'sit' || next.word === 'settle' || next.word === 'react' ? 'stand' : next.word;
@@ -200,7 +201,7 @@ function sentenceOf(verb: Verb, head: readonly string[], parting: Parting): RawS
 const JOINING = new Set(['and', 'then', ',', ';']);
 const SPLIT_COST = 0.5;
 const UNREAD_COST = 60;
-const PARTS_LIMIT = 7;
+const PARTS_LIMIT = 10;
 
 /**
  * "Stopper the funnel, shake it, and draw off the lower layer": where a joining word is followed by
@@ -223,7 +224,7 @@ export function readCompound(
     for (let from = 0; from < to; from++) {
       const before = best[from];
       if (!before) continue;
-      const part = partBetween(text, tokens, cuts[from]!, cuts[to]!, read);
+      const part = partBetween(text, tokens, cuts[from]!, cuts[to]!, read, grammar);
       const cost = before.cost + (part.reading?.cost ?? UNREAD_COST) + (from > 0 ? SPLIT_COST : 0);
       if (!best[to] || cost < best[to]!.cost) best[to] = { cost, parts: [...before.parts, part] };
     }
@@ -233,16 +234,28 @@ export function readCompound(
 
 function beginsSentence(tokens: readonly Token[], i: number, grammar: Grammar): boolean {
   const word = tokens[i]!.word;
+  if (imperativeOf(word, grammar) !== undefined) return true;
   if (/^(?:for|at)$/.test(word)) return tokens[i - 1]!.word === 'then';
   return grammar.heads.has(word) || /^(?:allow|let|leave|slowly|carefully|gently|cautiously|stopper|vent)$/.test(word);
 }
 
-function partBetween(text: string, tokens: readonly Token[], from: number, to: number, read: (text: string) => SentenceReading | undefined): SentencePart {
+function partBetween(text: string, tokens: readonly Token[], from: number, to: number, read: (text: string) => SentenceReading | undefined, grammar: Grammar): SentencePart {
   let last = to;
   while (last > from + 1 && JOINING.has(tokens[last - 1]!.word)) last--;
   const start = tokens[from]!.start;
   const end = tokens[last - 1]!.end;
   const words = text.slice(start, end);
   // "then for 30 min in ice" goes on with what was said of the time before
-  return { start, end, reading: read(/^(?:for|at) /i.test(words) && from > 0 ? `leave ${words}` : words) };
+  if (/^(?:for|at) /i.test(words) && from > 0) return { start, end, reading: read(`leave ${words}`) };
+  const imperative = from > 0 ? imperativeOf(tokens[from]!.word, grammar) : undefined;
+  // Padded to the same length, so that places in the sentence stay right
+  return { start, end, reading: read(imperative === undefined ? words : imperative.padEnd(tokens[from]!.text.length) + words.slice(tokens[from]!.text.length)) };
+}
+
+/** "rinsing the funnel with ether 5 mL" after a comma is a sentence of its own: rinsing -> rinse. */
+function imperativeOf(word: string, grammar: Grammar): string | undefined {
+  if (word.length < 6 || !word.endsWith('ing')) return undefined;
+  const stem = word.slice(0, -3);
+  const undoubled = stem.at(-1) === stem.at(-2) ? stem.slice(0, -1) : undefined;
+  return [stem, `${stem}e`, undoubled].find((form) => form !== undefined && grammar.heads.has(form));
 }

@@ -20,6 +20,8 @@ export type Role =
   | 'solvent'
   /** it, them: what the last sentence left in hand. */
   | 'it'
+  /** What stayed behind where a part was taken: "add the rest". */
+  | 'rest'
   | 'distillate'
   | 'residue';
 
@@ -43,6 +45,7 @@ const ROLES: readonly (readonly [RegExp, Role])[] = [
   [/^((combined|dried|pooled|washed|crude|filtered) )*(organic|ether|ethereal|dichloromethane|ethyl acetate|chloroform|toluene|hexane|mtbe|diethyl ether)? ?extracts?$/, 'extracts'],
   [/^(dried|filtered|decanted) (solution|liquid|ester|extract|layer|ether)$/, 'organic'],
   [/^(combined )?organics$/, 'organic'],
+  [/^(rest|remainder)$/, 'rest'],
   [/^(upper|top) ?(layers?|phases?)?$/, 'upper'],
   [/^(lower|bottom) ?(layers?|phases?)?$/, 'lower'],
   [/^(clear |hot |cold |dried |combined |yellow |colou?rless )*filtrates?$/, 'filtrate'],
@@ -96,7 +99,7 @@ export function readReference(
   } else {
     const amount = readAmountAt(rest, 0);
     if (amount.kind === 'amount' && (amount.amount.kind === 'volume' || amount.amount.kind === 'mass')) {
-      const after = /^\s+(?:portions?\s+)?of\s+(?=the\b|this\b|your\b)/i.exec(rest.slice(amount.end));
+      const after = /^\s+(?:portions?\s+)?of\s+(?=the\b|this\b|your\b|distillate\b)/i.exec(rest.slice(amount.end));
       if (!after) return undefined;
       portion = { kind: 'amount', amount: amount.amount as Amount };
       rest = rest.slice(amount.end + after[0].length);
@@ -134,7 +137,10 @@ function readWhole(
     return { ...base, role, plural: isPlural(rest) };
   const mixture = /^(?:[\p{L}-]+ ){0,2}?(?:cooled |hot |cold |warm |resulting )*([\p{L}-]+) (?:solution|mixture|suspension|liquid|oil|slurry)$/u.exec(rest);
   const named = rest.replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
+  const plainNamed = named.replace(/^(?:(?:unreacted|unchanged|undissolved|excess|residual|remaining|precipitated|crude|pure|dry|dried|wet|damp|moist|hot|cold|cooled|free|white|yellow|solid|molten|product) )+/, '');
   if (determined && (knows(rest) || knows(named))) return { ...base, named: rest, plural: false };
+  if (determined && plainNamed !== named && knows(plainNamed)) return { ...base, named: plainNamed, plural: false };
+  if (/^(?:[\p{L}-]+ ){0,2}(?:crystals|precipitate|needles|plates|powder) of /u.test(rest)) return { ...base, role: 'solid', plural: false };
   if (!determined) return undefined;
   if (CLASS_NOUN.test(rest)) return { ...base, role: 'product', noun: rest.split(' ').at(-1)!, plural: false };
   if (mixture) return { ...base, role: 'mixture', noun: mixture[1]!, plural: false };
@@ -143,7 +149,7 @@ function readWhole(
 }
 
 /** A product called by its class: "the ketone". */
-const CLASS_NOUN = /^(?:(?:crude|dry|dried|pure|wet|liquid|solid|cold|cooled|tertiary|oily) )*(?:ketone|alcohol|ester|acid|chloride|bromide|iodide|halide|amine|amide|anilide|aldehyde|alkene|hydrocarbon|nitrile|imine|oxime|phenol|lactone|anhydride|chalcone|enol ether|carbinol|diol|quinone|lactam|sulfonamide|azo dye|dye|hydrazone|base|free base|acetate|benzoate|salt|complex)$/;
+const CLASS_NOUN = /^(?:(?:crude|dry|dried|pure|wet|damp|moist|liquid|solid|cold|cooled|tertiary|oily|white|yellow|orange|red|colou?rless|precipitated|free) )*(?:ketone|alcohol|ester|acid|chloride|bromide|iodide|halide|amine|amide|anilide|aldehyde|alkene|hydrocarbon|nitrile|imine|oxime|phenol|lactone|anhydride|chalcone|enol ether|carbinol|diol|quinone|lactam|sulfonamide|azo dye|dye|hydrazone|base|free base|acetate|benzoate|salt|complex)$/;
 
 function roleOf(text: string, products: readonly string[]): Role | undefined {
   const words = text.trim();

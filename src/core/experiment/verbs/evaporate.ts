@@ -45,7 +45,7 @@ export const evaporate: Verb = {
     const detail = args.detail?.kind === 'detail' ? context.substance(args.detail.text.replace(/^(?:the|all the|most of the|excess)\s+/i, '')) : names && args.on?.kind === 'ref' ? (args.on.ref.named === undefined ? undefined : context.substance(args.on.ref.named)) : undefined;
     return { on: [on], stream, ...(detail !== undefined && { detail }), ...(leaves && { leaves }), ...conditions(raw) };
   },
-  print: (slots, w) => `Evaporate ${w.ref(slots.on![0]!)} ${slots.stream === 'air' ? 'in a stream of air' : slots.manner.includes('rotary') ? 'on a rotary evaporator' : ''}`.trimEnd() + (slots.leaves ? ` to ${w.amount(slots.leaves)}` : '') + w.tail({ ...slots, manner: slots.manner.filter((m) => !/^(?:rotary|stream)$/.test(m)) }),
+  print: (slots, w) => `Evaporate ${slots.detail === undefined ? '' : `the ${slots.detail} from `}${w.ref(slots.on![0]!)}${w.tail(slots)}${slots.leaves ? ` down to ${w.amount(slots.leaves)}` : ''}`,
   lower({ slots }) {
     const { vessel } = slots.on![0]!;
     const time_min = minutes(slots.time);

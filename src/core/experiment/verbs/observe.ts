@@ -24,7 +24,7 @@ function observation(kind: VerbKind, seen: Observation, pattern: RegExp, words: 
     clauses: [
       { words: ['of', 'by', 'on', 'from', 'for', 'with', 'to', 'in', 'and', 'as'], kind: 'detail', slot: 'until' },
       FOR,
-      { words: ['in'], kind: 'vessel', slot: 'into' },
+      { words: ['in', 'from'], kind: 'vessel', slot: 'into' },
     ],
     fits: (raw) => pattern.test(`${textOf(raw)} ${raw.arguments.until?.kind === 'detail' ? raw.arguments.until.text : ''}`),
     resolve(raw, context): Slots {

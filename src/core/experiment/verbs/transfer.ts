@@ -1,9 +1,20 @@
-import type { Verb } from './verb.ts';
+import type { Argument, Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { AT, BATH, OVER, UNTIL, conditions, fromStock, minutes, pour, react, waiting } from './common.ts';
+import { AT, BATH, OVER, UNTIL, conditions, fromStock, hasRole, minutes, pour, react, waiting } from './common.ts';
 import type { Role } from '../sentence/reference.ts';
 
 const FOLLOW: readonly Role[] = ['solid', 'dryingAgent', 'upper', 'lower', 'product', 'filtrate', 'motherLiquor', 'organic', 'aqueous', 'extracts', 'distillate', 'residue', 'washings'];
+
+const POURS = /^(?:add|pour|run in|run|introduce|tip|drop in|pipette)$/;
+
+/** A word that only context can settle: the mixture, the solution, it. */
+function vague(argument: Argument | undefined): boolean {
+  return hasRole(argument, 'mixture', 'it') && argument?.kind === 'ref' && argument.ref.vesselPhrase === undefined;
+}
+
+function isPart(argument: Argument | undefined): boolean {
+  return argument?.kind === 'ref' && argument.ref.portion.kind !== 'all';
+}
 
 export const transfer: Verb = {
   kind: 'transfer',
@@ -17,17 +28,21 @@ export const transfer: Verb = {
     { words: ['to', 'into', 'onto', 'in', 'on', 'back to', 'back into', 'over'], kind: 'vessel', slot: 'into' },
     { words: ['to', 'into', 'in', 'onto'], kind: 'ref', slot: 'into' },
     { words: ['onto', 'into', 'over', 'on to', 'to', 'on'], kind: 'materials', slot: 'materials' },
+    { words: ['with', 'together with', 'containing'], kind: 'materials', slot: 'materials' },
     { words: ['from', 'out of'], kind: 'ref', slot: 'range' },
     OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL,
   ],
-  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.into !== undefined || raw.arguments.materials !== undefined),
+  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.into !== undefined || (raw.arguments.materials !== undefined && !/^(?:mix|dissolve|suspend|charge)$/.test(raw.head)) || (POURS.test(raw.head) && (hasRole(raw.arguments.on, 'rest', 'it') || isPart(raw.arguments.on)))),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const materials = context.materials(args.materials);
     const named = context.refOf(args.on)!;
     const from = args.range === undefined ? undefined : context.refOf(args.range);
-    const on = from === undefined ? named : { vessel: from.vessel, portion: named.portion };
-    const into = context.vesselOf(args.into) ?? context.implied('beaker', 'beaker');
+    let on = from === undefined ? named : { vessel: from.vessel, portion: named.portion };
+    const meantInto = context.vesselOf(args.into) ?? (POURS.test(raw.head) && materials.length === 0 ? (context.focus === on.vessel ? context.before(on.vessel) : context.focus) : undefined) ?? context.implied('beaker', 'beaker');
+    // "Add this solution to the stirred suspension": of two that a word may mean, the other one
+    const into = meantInto === on.vessel && vague(args.into) ? (context.before(on.vessel) ?? meantInto) : meantInto;
+    if (on.vessel === into && vague(args.on) && context.before(into) !== undefined) on = { ...on, vessel: context.before(into)! };
     if (on.vessel === into) {
       context.remark('transfer-to-itself', `What is meant already stands in ${into}; nothing moves.`, 'Name the vessel that it comes from, for example “Transfer the flask to the funnel”.');
     }
@@ -44,6 +59,7 @@ export const transfer: Verb = {
       else context.setRole(layer, whole(into));
     }
     if (all) context.moved(on.vessel, into);
+    if (on.portion.kind === 'fraction' || on.portion.kind === 'amount') context.setRole('rest', whole(on.vessel));
     context.setFocus(into);
     return { ...(materials.length > 0 && { materials }), on: [on], into, ...conditions(raw) };
   },

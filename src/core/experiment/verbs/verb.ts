@@ -79,6 +79,8 @@ export interface Context {
   /** The vessel that the last sentence left its matter in. */
   readonly focus: string | undefined;
   setFocus(vessel: string): void;
+  /** The vessel that was in hand before this one: "add the solution to the mixture". */
+  before(vessel: string): string | undefined;
   /** The id of the vessel that a phrase means; taken as implied where nobody declared it. */
   vessel(phrase: string, start: number): string;
   /** A vessel that a verb brings along: "filter", "filtrate", "extracts"; numbered when used again. */

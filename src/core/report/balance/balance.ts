@@ -3,7 +3,7 @@ import type { Experiment } from '../../experiment/step.ts';
 import { accountKind } from '../../ledger/account.ts';
 import type { Account } from '../../ledger/account.ts';
 import type { Basis } from '../../ledger/posting.ts';
-import { restOf, vesselOf } from '../common/name.ts';
+import { nameOf, restOf, vesselOf } from '../common/name.ts';
 import { theoryReport } from '../theory/theory.ts';
 import type { Named } from '../theory/theory.ts';
 
@@ -32,8 +32,10 @@ export interface MaterialBalance extends Named {
   readonly theory_g: number;
   readonly segments: readonly BalanceSegment[];
   readonly marks: readonly BalanceMark[];
-  /** Mass that was weighed and that cannot be the product: water, solvent, a missing tare. */
+  /** Mass in what was weighed last that nothing explains: water, solvent, a missing tare. */
   readonly unexplained_g: number;
+  /** What else the ledger has beside the product in what was weighed last, the heaviest first. */
+  readonly beside: readonly { readonly name: string; readonly mass_g: number }[];
 }
 
 /**
@@ -73,7 +75,7 @@ export function materialBalance(
     theory_g,
     segments: merge(segments),
     marks: marksOf(enactment),
-    unexplained_g: unexplainedMass(enactment),
+    ...besideOf(enactment, substance, isolatedIn),
   };
 }
 
@@ -197,8 +199,31 @@ function marksOf(enactment: Enactment): BalanceMark[] {
     }));
 }
 
-function unexplainedMass(enactment: Enactment): number {
-  return enactment.postings
-    .filter((posting) => accountKind(posting.from) === 'unexplained')
-    .reduce((sum, posting) => sum + posting.mass_g, 0);
+/** What stands beside the product in the vessels that were weighed last, at the end. */
+function besideOf(
+  enactment: Enactment,
+  product: string,
+  vessels: ReadonlySet<string>,
+): Pick<MaterialBalance, 'unexplained_g' | 'beside'> {
+  const held = new Map<string, number>();
+  const unexplained = new Set<string>();
+  const isThere = (account: Account): boolean => vessels.has(vesselOf(account) ?? '');
+  for (const { substance, from, to, mass_g } of enactment.postings) {
+    if (accountKind(from) === 'unexplained') unexplained.add(substance);
+    const change_g = (isThere(to) ? mass_g : 0) - (isThere(from) ? mass_g : 0);
+    if (change_g !== 0) held.set(substance, (held.get(substance) ?? 0) + change_g);
+  }
+  const others = [...held].filter(([id, mass_g]) => id !== product && mass_g > LEAST_BESIDE_g);
+  const unexplained_g = others.reduce(
+    (sum, [id, mass_g]) => sum + (unexplained.has(id) ? mass_g : 0),
+    0,
+  );
+  const beside = others
+    .filter(([id]) => !unexplained.has(id))
+    .map(([id, mass_g]) => ({ name: nameOf(enactment, id), mass_g }))
+    .sort((a, b) => b.mass_g - a.mass_g);
+  return { unexplained_g, beside };
 }
+
+/** A tenth of what the balances of a teaching laboratory show. */
+const LEAST_BESIDE_g = 1e-4;

@@ -1,0 +1,103 @@
+import { tableWith } from '../src/core/chemistry/substance.ts';
+import { enact } from '../src/core/enact/enact.ts';
+import { programOf } from '../src/core/enact/program.ts';
+import { readExperiment } from '../src/core/experiment/read.ts';
+import type { Experiment } from '../src/core/experiment/step.ts';
+import { seededRandom } from '../src/core/quantity/random.ts';
+import { flowSheet } from '../src/core/report/flow/flow.ts';
+import { reagentTable } from '../src/core/report/reagents/reagents.ts';
+import { theoryReport } from '../src/core/report/theory/theory.ts';
+import { documentHere } from './files.ts';
+import type { Item } from './item.ts';
+import { timeText } from './item.ts';
+import { median, quantile, timesOf } from './measure.ts';
+import type { Opened } from './opened.ts';
+import { opened, openedClean } from './opened.ts';
+
+/** Everything that a page shows of a document beside its text. */
+function reportsOf({ experiment, plan }: Opened): unknown {
+  return [
+    reagentTable(experiment, plan),
+    theoryReport(experiment, plan),
+    flowSheet(experiment, plan),
+  ];
+}
+
+const answer = (text: string): unknown => reportsOf(opened(text));
+
+const TYPED = 'aeinorst 0123456789.,;';
+
+/** Texts as they stand after each keystroke of someone who types, rubs out and moves on at random. */
+function keystrokes(text: string, heading: string, count: number, seed: number): string[] {
+  const { uniform } = seededRandom(seed);
+  const start = text.indexOf(`\n${heading}\n`) + heading.length + 2;
+  const next = text.indexOf('\n## ', start);
+  const texts: string[] = [];
+  let current = text;
+  let at = start;
+  for (let n = 0; n < count; n++) {
+    if (n % 6 === 0) {
+      current = text;
+      at = start + Math.floor(uniform() * (next - start));
+    }
+    if (n % 6 < 4) {
+      const letter = TYPED[Math.floor(uniform() * TYPED.length)]!;
+      current = current.slice(0, at) + letter + current.slice(at++);
+    } else current = current.slice(0, at - 1) + current.slice(at--);
+    texts.push(current);
+  }
+  return texts;
+}
+
+const WARM = 60;
+const COUNTED = 400;
+
+function timesAt(texts: readonly string[]): number[] {
+  return timesOf(texts.length, answer, (n) => texts[n]!).slice(WARM);
+}
+
+/** Where a keystroke's time goes: the same keystrokes once more, one part of the work at a time. */
+function partsText(texts: readonly string[]): string {
+  const prepared = (n: number) => texts[n]!;
+  const part = (times_ms: readonly number[]) => timeText(median(times_ms.slice(WARM)));
+  const read = part(timesOf(texts.length, readExperiment, prepared));
+  const reports = part(timesOf(texts.length, reportsOf, (n) => opened(texts[n]!)));
+  const enacted = part(
+    timesOf(
+      texts.length,
+      (experiment: Experiment) => enact(programOf(experiment), tableWith(experiment.substances)),
+      (n) => readExperiment(texts[n]!),
+    ),
+  );
+  return `Reading ${read}, enacting ${enacted}, the three reports ${reports}.`;
+}
+
+/** A substance that no reading before had: whatever was remembered under the vocabulary is of no use. */
+function withNewVocabulary(text: string, n: number): string {
+  const line = `\n## Substances\n\n- reserve ester ${n}: SMILES CCOC(=O)CCCC; liquid; density 0.87 g/mL\n\n## Vessels\n`;
+  return text.replace('\n## Vessels\n', line);
+}
+
+/** One keystroke: the whole text read, enacted and reported on again. */
+export { timesAt, keystrokes };
+export function keystroke(): Item[] {
+  const text = documentHere('two-hundred.md');
+  const { experiment } = openedClean(text, 'two-hundred.md');
+  const typed = keystrokes(text, '## Procedure', WARM + COUNTED, 20_251_014);
+  const inProcedure_ms = timesAt(typed);
+  const inVessels_ms = timesAt(keystrokes(text, '## Vessels', WARM + 90, 20_251_015));
+  const cold_ms = timesOf(24, answer, (n) => withNewVocabulary(text, n)).slice(4);
+  return [
+    {
+      what: `One keystroke in the procedure of a document of ${text.trimEnd().split('\n').length} lines, ${experiment.steps.length} steps: read, enact, reagents, theory, flow sheet`,
+      times_ms: inProcedure_ms,
+      budget_ms: 8,
+      baseline: { what: 'the same with a vocabulary never met before', times_ms: cold_ms },
+      remarks: [
+        `95th percentile ${timeText(quantile(inProcedure_ms, 0.95))}. ${partsText(typed)}`,
+        'A keystroke among the vessels makes a new vocabulary, or comes back to one of the last few: ' +
+          `median ${timeText(median(inVessels_ms))}, 95th percentile ${timeText(quantile(inVessels_ms, 0.95))}.`,
+      ],
+    },
+  ];
+}
