@@ -56,10 +56,15 @@ function productLines(product: ProductYield, paper: Paper): string[] {
 }
 
 /** What the percentage is counted on; of what is only got back, what was charged of it. */
-function theoryText({ substance, name }: ProductYield, theory: TheoreticalYield): string {
+function theoryText(
+  { substance, name, recovered }: ProductYield,
+  theory: TheoreticalYield,
+): string {
   const amount = `${formatQuantity(theory.mass_g, 'mass', 4)} (${millimoles(theory.amount_mmol)})`;
   if (theory.basis.substance === substance)
-    return `Charged: ${amount} of ${name}; the recovery is counted on it.`;
+    return recovered
+      ? `Charged: ${amount} of ${name}; the recovery is counted on it.`
+      : `Theory: ${amount}, as much as the procedure forms; no declared reaction makes it.`;
   const why = theory.basisDeclared ? 'as the document says' : 'which limits';
   return `Theory: ${amount}, counted on ${theory.basis.name} (${millimoles(theory.basis_mmol)}), ${why}.`;
 }

@@ -2,6 +2,7 @@ import type { Diagnostic } from '../diagnostic.ts';
 import type { Composition } from '../chemistry/composition.ts';
 import { readEquation } from '../chemistry/equation.ts';
 import type { Term } from '../chemistry/equation.ts';
+import { readFormula } from '../chemistry/formula.ts';
 import { settle } from '../chemistry/settle.ts';
 import { readReactionSmiles } from '../chemistry/reaction-smiles.ts';
 import type { Names } from './names.ts';
@@ -17,12 +18,36 @@ interface Side {
   readonly terms: readonly SideTerm[];
 }
 
+const ARROW = /->|→|⇌|=>|-->|>>|>[^>]*>|⟶|<=>|\s=\s/;
+
+/** A line without an arrow is prose, unless it adds things up or is a bare formula. */
+function looksLikeEquation(text: string): boolean {
+  const bare = text.trim();
+  if (/^[^\s.:]*\d\S*$/.test(bare)) return readFormula(bare).ok;
+  return /\S\s\+(?:\s(?!or\b|\/)\S|$)|^\+\s/.test(bare) && !/[.!?]$/.test(bare);
+}
+
+function withoutArrow(text: string, start: number, lines: LineMap): Diagnostic {
+  const { line, column } = lines.span(start + text.length - text.trimStart().length, start + text.trimEnd().length);
+  return {
+    code: 'equation-unreadable',
+    severity: 'error',
+    message: 'This looks like an equation, and has no arrow.',
+    hint: 'Write what reacts, “->”, and what forms: “A + B -> C”. A remark belongs under another heading.',
+    at: { line, column, length: Math.max(1, text.trim().length) },
+  };
+}
+
 /** Reads one equation a line, with its label before a colon and its remarks after semicolons. */
 export function readReactions(section: Section, lines: LineMap, names: Names, diagnostics: Diagnostic[]): ReactionDeclaration[] {
   const found: ReactionDeclaration[] = [];
   for (const line of section.lines) {
     const text = line.text.replace(/^\s*(?:[-*+]|\d+[.)])\s+(?=\S)/, (marker) => ' '.repeat(marker.length)).replace(/`|\*\*/g, ' ');
-    if (text.trim() === '' || !/->|→|⇌|=>|-->|>>|>[^>]*>|⟶|<=>|\s=\s/.test(text)) continue;
+    if (text.trim() === '') continue;
+    if (!ARROW.test(text)) {
+      if (looksLikeEquation(text)) diagnostics.push(withoutArrow(text, line.start, lines));
+      continue;
+    }
     const reaction = readLine({ text, start: line.start }, found.length + 1, lines, names, diagnostics);
     if (reaction) found.push(reaction);
   }

@@ -13,7 +13,7 @@ function sources(at: URL): string[] {
 
 /** Codes are written in two words or more, joined by hyphens; other such texts are module names. */
 const CODE =
-  /'((?:record|entry|charge|net|correction|tare|yield|not|below|limiting|off)-[a-z-]+)'/g;
+  /'((?:record|entry|charge|net|correction|tare|yield|not|below|limiting|off)-[a-z0-9-]+)'/g;
 
 it.each(['../record/', './'])('every code of %s has its entry in docs/diagnostics.md', (folder) => {
   const texts = sources(new URL(folder, import.meta.url));
@@ -25,7 +25,7 @@ it.each(['../record/', './'])('every code of %s has its entry in docs/diagnostic
 
 it('finds every code that stands behind the word code', () => {
   const texts = ['../record/', './'].flatMap((each) => sources(new URL(each, import.meta.url)));
-  const named = texts.flatMap((text) => [...text.matchAll(/code: '([a-z-]+)'/g)]);
+  const named = texts.flatMap((text) => [...text.matchAll(/code: '([a-z0-9-]+)'/g)]);
   expect(named.length).toBeGreaterThan(20);
   for (const [text] of named) expect(text.replace('code: ', '')).toMatch(new RegExp(CODE, ''));
 });

@@ -1,10 +1,11 @@
 import { readAmount } from '../../quantity/amount.ts';
+import type { Amount } from '../../quantity/amount.ts';
 import type { BathKind, VesselDeclaration } from '../step.ts';
 import type { Piece } from '../text.ts';
 import type { Argument, ArgumentKind, RawKeep } from '../verbs/verb.ts';
 import { looksLikeVessel, readVesselPhrase, findVessel } from '../vessels.ts';
 import { readMaterials } from './materials.ts';
-import type { MaterialTrouble } from './materials.ts';
+import type { MaterialTrouble, RawMaterial } from './materials.ts';
 import { readReference } from './reference.ts';
 
 /** What is known of names while sentences are read. */
@@ -52,19 +53,29 @@ const readRefs: Reader = (piece, vocabulary) => {
 const NO_MATERIAL = /^(?:it|them|this|that|these|those|everything|the (?:rest|remainder)|rest|remainder|(?:this|that) (?:solution|mixture)|which .*|by which .*)$/i;
 
 const readList: Reader = (piece, vocabulary) => {
-  const { materials, trouble } = readMaterials(piece);
+  const list = readMaterials(piece);
+  const { trouble } = list;
+  const materials = list.materials.map((material) => lying(material, vocabulary));
   if (materials.length === 0) return undefined;
   let cost = 0;
   for (const material of materials) {
     if (NO_MATERIAL.test(material.name)) return undefined;
     if (/\b(?:to|into|onto|in|on|from) (?:the|an?)\b/i.test(material.name)) cost += 8;
     if (material.name === '') cost += 1.5;
+    else if (material.ref) cost += 1;
     else if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
     else if (material.amounts.length === 0) cost += 0.6;
     if (material.name.split(' ').length > 8) cost += 6;
   }
   return { argument: { kind: 'materials', materials }, cost, trouble };
 };
+
+/** "the filtrate" among materials is what lies in a vessel already. */
+function lying(material: RawMaterial, { vessels, products, knows }: Vocabulary): RawMaterial {
+  if (!material.definite || material.amounts.length > 0 || knows(material.name)) return material;
+  const ref = readReference(`the ${material.name}`, vessels, products, knows);
+  return ref ? { ...material, ref } : material;
+}
 
 const readTime: Reader = (piece) => {
   const amount = readAmount(piece.text.replace(/^(?:a period of|the next|about another)\s+/i, '').replace(/\s+(?:more|longer|further|or so|or more)$/i, ''));
@@ -99,21 +110,21 @@ const BATHS: readonly (readonly [RegExp, BathKind, number | undefined])[] = [
 /** Bath temperatures that are no figure in the text are common practice. */
 const readBath: Reader = (piece) => {
   let text = piece.text.trim().toLowerCase().replace(/^(?:an?|the)\s+/, '').replace(/[,:]$/, '');
-  let temperature: number | undefined;
+  let temperature: Amount | undefined;
   const at = /^(.*?)\s+(?:at|held at|kept at|maintained at|set to|set at|near)\s+(.+)$/.exec(text);
   const front = /^((?:[-−]?\d[\d–.,-]*\s*°\s*c)|(?:[-−]?\d[\d–.,-]*\s*degrees c))\s+(.+)$/.exec(text);
   const figure = at?.[2] ?? front?.[1];
   if (figure) {
     const amount = readAmount(figure.replace(/°\s*c/, '°C'));
     if (amount.kind !== 'temperature') return undefined;
-    temperature = amount.value;
+    temperature = amount;
     text = at?.[1] ?? front![2]!;
   }
   const found = BATHS.find(([pattern]) => pattern.test(text));
   if (!found) return undefined;
   const usual = /boiling/.test(text) ? 100 : /hot/.test(text) ? 80 : /warm/.test(text) ? 45 : found[2];
-  const temperature_C = temperature ?? usual;
-  return { argument: { kind: 'bath', bath: found[1], ...(temperature_C !== undefined && { temperature_C }), ...(temperature === undefined && temperature_C !== undefined && { assumed: `${text.replace(/ bath$/, '')} bath taken as ${temperature_C} °C (common practice)` }) }, cost: 0 };
+  const temperature_C = temperature?.value ?? usual;
+  return { argument: { kind: 'bath', bath: found[1], ...(temperature_C !== undefined && { temperature_C }), ...(temperature && { figure: temperature }), ...(temperature === undefined && temperature_C !== undefined && { assumed: `${text.replace(/ bath$/, '')} bath taken as ${temperature_C} °C (common practice)` }) }, cost: 0 };
 };
 
 const COUNTS: Record<string, number> = { two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, ten: 10 };

@@ -1,6 +1,7 @@
 import type { Amount, AmountKind, AnyAmount } from '../../quantity/amount.ts';
 import { readAmountAt } from '../../quantity/amount.ts';
 import type { Piece } from '../text.ts';
+import type { RawRef } from './reference.ts';
 
 /** A material as a sentence writes it, before its name is looked up. */
 export interface RawMaterial {
@@ -14,6 +15,8 @@ export interface RawMaterial {
   readonly repeat: number;
   /** "the zinc": something that an earlier sentence set aside. */
   readonly definite: boolean;
+  /** "the filtrate" in a list: something that lies in a vessel already. */
+  readonly ref?: RawRef;
 }
 
 export interface MaterialTrouble {

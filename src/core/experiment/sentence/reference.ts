@@ -125,7 +125,7 @@ function readWhole(
   if (inside && looksLikeVessel(inside[2]!, vessels)) {
     const role = roleOf(inside[1]!, products);
     if (role) return { ...base, role, vesselPhrase: inside[2]!, plural: isPlural(inside[1]!) };
-    if (knows(inside[1]!)) return { ...base, vesselPhrase: inside[2]!, plural: false };
+    if (knows(inside[1]!)) return { ...base, named: inside[1]!, vesselPhrase: inside[2]!, plural: false };
   }
   const contents = /^(.+?)(?:'s)? contents$/.exec(rest);
   if (contents && looksLikeVessel(contents[1]!, vessels))

@@ -26,7 +26,7 @@ export function conditions(raw: RawSentence): Pick<Slots, 'time' | 'over' | 'tem
   const time = amountOf(args.time);
   const over = amountOf(args.over);
   const until = amountOf(args.until);
-  const stated = figureOf(args.temperature);
+  const stated = figureOf(args.temperature) ?? bath?.figure;
   const temperature = stated ?? (bath?.temperature_C === undefined ? undefined : bathTemperature(bath.temperature_C, bath.assumed));
   const portions = args.portions?.kind === 'portions' ? args.portions.count : undefined;
   const manner = args.portions?.kind === 'portions' ? [...raw.manner, 'in portions'] : raw.manner;
@@ -131,6 +131,10 @@ export function gather(context: Context, raw: RawSentence): { uses: MaterialUse[
   for (const argument of [raw.arguments.materials, raw.arguments.with]) {
     if (argument?.kind !== 'materials') continue;
     for (const material of argument.materials) {
+      if (material.ref) {
+        aside.push(context.ref(material.ref, material.start));
+        continue;
+      }
       const lies = material.amounts.length > 0 || material.name === '' ? undefined : material.definite ? context.lies(material.name) : asideRef(context, material.name);
       if (lies) aside.push(lies);
       else uses.push(...context.materials({ kind: 'materials', materials: [material] }));

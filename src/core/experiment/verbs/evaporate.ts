@@ -33,7 +33,7 @@ export const evaporate: Verb = {
   resolve(raw, context) {
     const { arguments: args } = raw;
     const names = args.on?.kind === 'ref' && (args.on.ref.named !== undefined || args.on.ref.role === 'solvent');
-    const source = (args.range && args.range.kind !== 'amount' ? context.refOf(args.range) : undefined) ?? (names || args.on === undefined ? (context.focus === undefined ? undefined : whole(context.focus)) : context.refOf(args.on));
+    const source = (args.range && args.range.kind !== 'amount' ? context.refOf(args.range) : undefined) ?? ((names && args.on?.kind === 'ref' && args.on.ref.vesselPhrase === undefined) || args.on === undefined ? (context.focus === undefined ? undefined : whole(context.focus)) : context.refOf(args.on));
     const on = whole(source?.vessel ?? context.vessel('the flask', 0));
     context.setFocus(on.vessel);
     context.solventGone();

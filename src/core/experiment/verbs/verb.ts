@@ -49,7 +49,7 @@ export type Argument =
   | { readonly kind: 'refs'; readonly refs: readonly RawRef[]; readonly start: number }
   | { readonly kind: 'materials'; readonly materials: readonly RawMaterial[] }
   | { readonly kind: 'amount'; readonly amount: AnyAmount }
-  | { readonly kind: 'bath'; readonly bath: BathKind; readonly temperature_C?: number; readonly assumed?: string }
+  | { readonly kind: 'bath'; readonly bath: BathKind; readonly temperature_C?: number; readonly figure?: Amount; readonly assumed?: string }
   | { readonly kind: 'portions'; readonly count?: number }
   | { readonly kind: 'stream'; readonly stream: string }
   | { readonly kind: 'keep'; readonly what: RawKeep; readonly vesselPhrase?: string; readonly start: number }

@@ -8,6 +8,7 @@ import { nameOf } from '../common/name.ts';
 import { limitingOf, suppliesOf } from '../theory/supply.ts';
 import { chargedSubstances, rootLimiting } from '../theory/theory.ts';
 import { linearOf } from './inputs.ts';
+import { fractionOf } from './judge.ts';
 import type { Judged } from './judge.ts';
 import { toUncertain } from './linear.ts';
 import type { TheoryModel } from './model.ts';
@@ -42,20 +43,28 @@ const CHECKS: readonly ((question: Findable) => RecordDiagnostic[])[] = [
   offTarget,
 ];
 
-function overHundred({ products, policy }: Findable): RecordDiagnostic[] {
-  return products.flatMap(({ name, fraction }) => {
+function overHundred({ products, model, policy }: Findable): RecordDiagnostic[] {
+  return products.flatMap((product) => {
+    const fraction = product.fraction ?? crudeFraction(product, model);
     if (fraction === undefined) return [];
     const percent = percentOf(fraction, policy);
     if (percent.percent - percent.U_percent <= 100) return [];
+    const what = product.fraction === undefined ? `crude ${product.name}` : product.name;
     return [
       {
         code: 'yield-over-100',
         severity: 'warning' as const,
-        message: `The ${name} weighs more than can be there (${percentText(percent)} %).`,
+        message: `The ${what} weighs more than can be there (${percentText(percent)} %).`,
         hint: 'It may be wet or still hold solvent: dry it and weigh again. Look at the tare too, and for a stopper or stirrer bar that was weighed with it.',
       },
     ];
   });
+}
+
+/** The last weighing on the way, while the product itself is not weighed yet. */
+function crudeFraction(product: Judged, model: TheoryModel): ReturnType<typeof fractionOf> {
+  const net = product.weighings.findLast((weighing) => weighing.net !== undefined)?.net;
+  return net && fractionOf(linearOf(net.net_g, net.terms), product.model, model);
 }
 
 function tareAboveGross({ run }: Findable): RecordDiagnostic[] {

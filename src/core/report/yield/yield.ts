@@ -1,5 +1,6 @@
 import { budget, standardUncertainty } from '../../quantity/uncertain.ts';
 import type { Uncertain } from '../../quantity/uncertain.ts';
+import { sentenceStart } from '../../quantity/sentence.ts';
 import { nameOf } from '../common/name.ts';
 import { limitingOf } from '../theory/supply.ts';
 import type { Supply } from '../theory/supply.ts';
@@ -168,7 +169,9 @@ function assumptions(
   for (const { supply, basis } of model.reactions) {
     if (!supply.ran) {
       said.push(
-        `${supply.reaction.id} did not run in this enactment; its theory rests on all that was charged.`,
+        sentenceStart(
+          `${supply.reaction.id} did not run in this enactment; its theory rests on all that was charged.`,
+        ),
       );
     }
     if (basis === undefined || basis.supply === limitingOf(supply.supplies)) continue;
