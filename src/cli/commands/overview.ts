@@ -48,7 +48,7 @@ function paintOverview(asked: Asked, paper: Paper): string {
   if (bench !== undefined)
     parts.push(
       head(`Yield of the bench in ${bench.path}`),
-      paintYield(yieldAnswer(opened, bench), bench.diagnostics, paper),
+      paintYield(yieldAnswer(opened, bench), paper),
     );
   parts.push(head('To go on'), ...nextLines(asked));
   return parts.join('\n');

@@ -26,11 +26,11 @@ async function run(call: Call): Promise<Answer> {
       record: bench!.path,
       ...answer.report,
       balance: answer.balance ?? null,
-      diagnostics: bench!.diagnostics,
+      diagnostics: answer.diagnostics,
     },
     paint: (paper) =>
       [
-        paintYield(answer, bench!.diagnostics, paper),
+        paintYield(answer, paper),
         '',
         paper.ink.faint(paragraph(titleLine(opened), paper.width)),
         paper.ink.faint(paragraph(doubtLine(asked), paper.width)),

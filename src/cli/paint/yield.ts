@@ -23,11 +23,7 @@ import { bar, marked, setBy } from './number.ts';
 import { clip, listed, padEnd, padStart, paragraph, widthOf } from './text.ts';
 
 /** First the answer, then what it rests on, then what to look at, then what was assumed. */
-export function paintYield(
-  { report, balance }: YieldAnswer,
-  diagnostics: readonly Diagnostic[],
-  paper: Paper,
-): string {
+export function paintYield({ report, balance, diagnostics }: YieldAnswer, paper: Paper): string {
   const { ink, width } = paper;
   const parts = [ink.bold(paragraph(report.sentence, width))];
   const [first, ...others] = report.products;

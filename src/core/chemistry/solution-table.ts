@@ -2,6 +2,7 @@ import conventionTable from '../facts/solution_conventions.json' with { type: 'j
 import densityTable from '../facts/solution_density.json' with { type: 'json' };
 import solubilityTable from '../facts/solubility.json' with { type: 'json' };
 import { numberIn, rowsOf } from '../facts/table.ts';
+import type { Table } from '../facts/table.ts';
 
 /** One tabulated aqueous solution. */
 interface Point {
@@ -32,28 +33,28 @@ const WATER: Point = {
 /** How far, in mass fraction, the last interval may be drawn on beyond the table. */
 const REACH = 0.03;
 
-let curves: ReadonlyMap<string, DensityCurve> | undefined;
+const curves = new Map<string, DensityCurve | undefined>();
 
-function readCurves(): ReadonlyMap<string, DensityCurve> {
-  const made = new Map<string, { points: Point[]; temperature_C: number }>();
-  for (const row of rowsOf(densityTable)) {
-    const id = row['solute']!.toLowerCase();
-    let curve = made.get(id);
-    if (curve === undefined) {
-      curve = { points: [WATER], temperature_C: numberIn(row['temperature_C'])! };
-      made.set(id, curve);
-    }
-    curve.points.push({
-      massFraction: numberIn(row['mass_percent'])! / 100,
-      density_g_mL: numberIn(row['density_g_mL'])!,
-      source: row['source']!,
-    });
-  }
-  return made;
+/** The rows of one solute only: a document needs few of the many that are tabulated. */
+function rowsFor(table: Table, solute: string): Record<string, string>[] {
+  const column = table.columns.indexOf('solute');
+  const rows = table.rows.filter((row) => String(row[column]).toLowerCase() === solute);
+  return rowsOf({ ...table, rows });
+}
+
+function readCurve(soluteId: string): DensityCurve | undefined {
+  const rows = rowsFor(densityTable, soluteId);
+  if (rows.length === 0) return undefined;
+  const points = rows.map((row) => ({
+    massFraction: numberIn(row['mass_percent'])! / 100,
+    density_g_mL: numberIn(row['density_g_mL'])!,
+    source: row['source']!,
+  }));
+  return { points: [WATER, ...points], temperature_C: numberIn(rows[0]!['temperature_C'])! };
 }
 
 export function densityCurve(soluteId: string): DensityCurve | undefined {
-  curves ??= readCurves();
+  if (!curves.has(soluteId)) curves.set(soluteId, readCurve(soluteId));
   return curves.get(soluteId);
 }
 
@@ -131,25 +132,30 @@ export interface Solubility {
   readonly source: string;
 }
 
-let solubilities: ReadonlyMap<string, { T: number; w: number; source: string }[]> | undefined;
+interface SolubilityPoint {
+  readonly T: number;
+  readonly w: number;
+  readonly source: string;
+}
+
+const solubilities = new Map<string, readonly SolubilityPoint[]>();
+
+function solubilitiesOf(soluteId: string): readonly SolubilityPoint[] {
+  let rows = solubilities.get(soluteId);
+  if (rows === undefined) {
+    rows = rowsFor(solubilityTable, soluteId).map((row) => ({
+      T: numberIn(row['temperature_C'])!,
+      w: numberIn(row['mass_percent'])! / 100,
+      source: row['source']!,
+    }));
+    solubilities.set(soluteId, rows);
+  }
+  return rows;
+}
 
 /** Saturated aqueous solution, interpolated between tabulated temperatures; never beyond them. */
 export function solubilityInWater(soluteId: string, temperature_C = 20): Solubility | undefined {
-  if (solubilities === undefined) {
-    const made = new Map<string, { T: number; w: number; source: string }[]>();
-    for (const row of rowsOf(solubilityTable)) {
-      const id = row['solute']!.toLowerCase();
-      const rows = made.get(id) ?? [];
-      rows.push({
-        T: numberIn(row['temperature_C'])!,
-        w: numberIn(row['mass_percent'])! / 100,
-        source: row['source']!,
-      });
-      made.set(id, rows);
-    }
-    solubilities = made;
-  }
-  const rows = solubilities.get(soluteId) ?? [];
+  const rows = solubilitiesOf(soluteId);
   const upper = rows.findIndex((row) => row.T >= temperature_C);
   const high = rows[upper];
   if (high === undefined) return undefined;

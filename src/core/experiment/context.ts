@@ -213,6 +213,10 @@ export class ProcedureContext implements Context {
       for (const [name, vessel] of places) if (vessel === from) places.set(name, this.solids.has(name) ? solidTo : liquidTo);
   }
 
+  called(noun: string): string | undefined {
+    return this.asideCalled(noun, false);
+  }
+
   private whereIs(name: string): string | undefined {
     const key = name.toLowerCase();
     const bare = key.replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
@@ -300,7 +304,7 @@ export class ProcedureContext implements Context {
         hint: reading.hint,
         at,
       });
-    if (raw.amounts.length === 0 && this.aside(raw.name) === undefined)
+    if (reading.ok && raw.amounts.length === 0 && this.aside(raw.name) === undefined)
       this.tools.diagnostics.push({
         code: 'amount-missing',
         severity: 'warning',

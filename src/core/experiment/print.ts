@@ -48,7 +48,12 @@ function printVessel({ id, shape, capacity_mL, tared }: VesselDeclaration): stri
 /** What a document says of a substance beyond the table; what is drawn as the table draws it stays out. */
 function printSubstance(substance: Substance): string {
   const known = tableWith([]).byName.get(substance.id);
-  const drawn = known?.smiles === substance.smiles && known?.formula === substance.formula;
+  // A line that only adds to the table took everything else from there
+  const drawn =
+    known !== undefined &&
+    known.smiles === substance.smiles &&
+    known.formula === substance.formula &&
+    known.synonyms.every((name) => substance.synonyms.includes(name));
   const { smiles, formula, cas, state, density_g_mL, meltingPoint_C, boilingPoint_C } = substance;
   const temperature = substance.densityT_C === undefined ? '' : ` at ${substance.densityT_C} °C`;
   const facts = [
@@ -59,7 +64,9 @@ function printSubstance(substance: Substance): string {
     ...(density_g_mL === undefined ? [] : [`density ${density_g_mL} g/mL${temperature}`]),
     ...(meltingPoint_C === undefined ? [] : [`mp ${meltingPoint_C} °C`]),
     ...(boilingPoint_C === undefined ? [] : [`bp ${boilingPoint_C} °C`]),
-    ...(substance.synonyms.length === 0 || drawn ? [] : [`also called ${substance.synonyms.join(', ')}`]),
+    ...(substance.synonyms.length === 0 || drawn
+      ? []
+      : [`also called ${substance.synonyms.join(', ')}`]),
   ];
   return `- ${substance.name}: ${facts.join('; ')}`;
 }
@@ -68,12 +75,15 @@ function printSubstance(substance: Substance): string {
 function printProcedure({ steps, notes }: Experiment): string[] {
   const first = steps[0]?.span.start ?? 0;
   const last = steps.at(-1)?.span.end ?? 0;
-  const remarks = notes.filter((note) => note.span.start >= first && (note.after !== undefined || note.span.start <= last));
+  const remarks = notes.filter(
+    (note) => note.span.start >= first && (note.after !== undefined || note.span.start <= last),
+  );
   const lines: string[] = [];
   let part: string | undefined;
   let number = 0;
   const flush = (upTo: number) => {
-    while (remarks[0] && remarks[0].span.start < upTo) lines.push('', remarkLine(remarks.shift()!), '');
+    while (remarks[0] && remarks[0].span.start < upTo)
+      lines.push('', remarkLine(remarks.shift()!), '');
   };
   for (const step of steps) {
     flush(step.span.start);

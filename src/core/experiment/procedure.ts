@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../diagnostic.ts';
+import { sentenceStart } from '../quantity/sentence.ts';
 import type { ContextTools } from './context.ts';
 import { ProcedureContext } from './context.ts';
 import type { Section } from './outline.ts';
@@ -7,8 +8,11 @@ import type { Vocabulary } from './sentence/argument.ts';
 import { cleanText, spanOf } from './sentence/clean.ts';
 import type { CleanText } from './sentence/clean.ts';
 import type { Grammar, SentenceReading } from './sentence/read-sentence.ts';
-import { grammarOf, readCompound, readSentence } from './sentence/read-sentence.ts';
+import { readCompound } from './sentence/compound.ts';
+import { grammarOf, readSentence } from './sentence/read-sentence.ts';
 import { splitSentences } from './sentence/split.ts';
+import type { Uncounted } from './sentence/uncounted.ts';
+import { uncountedAmounts } from './sentence/uncounted.ts';
 import type { Note, Span, Step } from './step.ts';
 import type { LineMap, Piece } from './text.ts';
 import { slicePiece } from './text.ts';
@@ -78,7 +82,10 @@ function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
 
 const KEEPING = /^(?:and )?(?:keep|save|retain|collect|combine|discard and keep)\b/i;
 /** Remarks to the reader that no verb is looked for in. */
-const REMARK = /^(?:caution|note|warning|care|take care|wear|do not|don't|never|beware|avoid|remember|this |it |there |you |your |the (?:mixture|solution|colou?r|reaction|product|temperature|solid|crystals|gas|hydrogen|layers?) (?:should|will|may|must|turns?|becomes?|is now|can)|hydrogen |carbon dioxide |hold point|stop here|safety|tip|if |expect|a (?:white|yellow|colou?r|precipitate|gas))/i;
+const REMARK = /^(?:caution|note|warning|care|take care|wear|do not|don't|never|beware|avoid|remember|this |it |there |you |your |the (?:mixture|solution|colou?r|reaction|product|temperature|solid|crystals|gas|hydrogen|layers?) (?:should|will|may|must|turns?|becomes?|is now|can)|hydrogen |carbon dioxide |hold point|stop here|safety|tip|if |expect|a (?:white|yellow|colou?r|precipitate|gas)|calculate |work out |compare |discuss |explain |comment |ask |hand in |submit |make sure |ensure |test (?:for|a|the|with) |check (?:that|the|for|with) |note (?:that|how|the) |the yield )/i;
+/** "A deep red dye separates at once": told, not asked for. */
+const TOLD = /^(?:an?|the|some|all|no)\b(?!.*\b(?:is|are|was|were|be)\s+(?:\w+ly\s+)?\w+(?:ed|t|n)\b)/i;
+const HOLDS_AMOUNT = /\d\s*(?:k?g|mg|[mµμ]?[lL]|m?mol)\b/;
 
 export interface ProcedureReading {
   readonly steps: readonly Step[];
@@ -100,13 +107,15 @@ export function readProcedure(section: Section, lines: LineMap, read: SentenceRe
       const id = `${index + 1}${letter === 0 ? '' : letterOf(letter)}`;
       if (!reading) {
         notes.push({ text: piece.text, span, section: section.title, ...(steps.length > 0 && { after: steps.at(-1)!.id }) });
-        if (!REMARK.test(piece.text)) tools.diagnostics.push(notUnderstood(piece.text, span));
+        if (!REMARK.test(piece.text) && (!TOLD.test(piece.text) || HOLDS_AMOUNT.test(piece.text))) tools.diagnostics.push(notUnderstood(piece.text, span));
         continue;
       }
       letter++;
       const locate = (start: number, end: number) => spanOf(item.clean, lines, piece.start + start, piece.start + end);
       context.begin(id, span, locate);
       report(reading, id, locate, tools.diagnostics);
+      for (const lost of uncountedAmounts(piece.text, reading.sentence, (name) => tools.lookUp({ name, start: 0, end: 0, amounts: [], repeat: 1, definite: false }).ok))
+        tools.diagnostics.push(notCounted(lost, locate(lost.start, lost.end), id));
       const { sentence } = reading;
       const read = verbOf(sentence.verb, sentence.head);
       const kind = read.meant?.(sentence, context) ?? sentence.verb;
@@ -170,7 +179,7 @@ function join(clean: CleanText, first: Piece, second: Piece): Piece {
 function report(reading: SentenceReading, step: string, locate: (start: number, end: number) => Span, diagnostics: Diagnostic[]): void {
   for (const trouble of reading.trouble) {
     const span = locate(trouble.start, trouble.end);
-    diagnostics.push({ code: 'amount-unreadable', severity: 'error', message: trouble.message, hint: trouble.hint, at: { line: span.line, column: span.column, length: trouble.end - trouble.start, step } });
+    diagnostics.push({ code: 'amount-unreadable', severity: 'error', message: `${sentenceStart(trouble.message)}.`, hint: `${sentenceStart(trouble.hint)}.`, at: { line: span.line, column: span.column, length: trouble.end - trouble.start, step } });
   }
   const { unexplained } = reading.sentence;
   if (unexplained.length === 0) return;
@@ -184,6 +193,16 @@ function report(reading: SentenceReading, step: string, locate: (start: number, 
     hint: `The sentence is taken as: ${VERB_OF[reading.sentence.verb].forms[0]}. Put a remark in brackets, or in a sentence of its own.`,
     at: { line: span.line, column: span.column, length: last.end - first.start, step },
   });
+}
+
+function notCounted(lost: Uncounted, span: Span, step: string): Diagnostic {
+  return {
+    code: 'amount-not-counted',
+    severity: 'warning',
+    message: `“${lost.text}” is not counted: the words around it are read as a remark.`,
+    hint: 'Write it as a sentence of its own that begins with a verb, for example “Add water 5 mL to the flask.”',
+    at: { line: span.line, column: span.column, length: lost.end - lost.start, step },
+  };
 }
 
 function notUnderstood(text: string, span: Span): Diagnostic {

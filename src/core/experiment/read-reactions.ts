@@ -24,7 +24,7 @@ const ARROW = /->|→|⇌|=>|-->|>>|>[^>]*>|⟶|<=>|\s=\s/;
 function looksLikeEquation(text: string): boolean {
   const bare = text.trim();
   if (/^[^\s.:]*\d\S*$/.test(bare)) return readFormula(bare).ok;
-  return /\S\s\+(?:\s(?!or\b|\/)\S|$)|^\+\s/.test(bare) && !/[.!?]$/.test(bare);
+  return /\S\s\+(?:\s(?!or\b|\/)\S|$)/.test(bare) && !/[.!?]$/.test(bare);
 }
 
 function withoutArrow(text: string, start: number, lines: LineMap): Diagnostic {

@@ -94,9 +94,7 @@ function bathText(bath: BathKind, temperature: Slots['temperature']): string {
 
 /** Temperatures that a bath's own words say again when they are read. */
 function isImplied(slots: Pick<Slots, 'bath' | 'temperature'>): boolean {
-  return (
-    slots.bath !== undefined && /\bis taken as\b.*°C/.test(slots.temperature?.assumed ?? '')
-  );
+  return slots.bath !== undefined && /\bis taken as\b.*°C/.test(slots.temperature?.assumed ?? '');
 }
 
 /** The phrase that a verb reads as this manner; the verb's own phrases come before the common ones. */

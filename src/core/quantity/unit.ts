@@ -207,7 +207,7 @@ function file(spelling: Spelling, pattern: string, flags: string): void {
 
 /** What a pattern of this file can begin with: a character, a class, or a group of alternatives. */
 function firstCharacters(pattern: string): readonly string[] {
-  if (pattern.startsWith('[')) return [...pattern.slice(1, pattern.indexOf(']'))];
+  if (pattern.startsWith('[')) return pattern.slice(1, pattern.indexOf(']')).split('');
   if (!pattern.startsWith('(?:')) return [pattern[0]!];
   return alternatives(pattern.slice(3)).flatMap(firstCharacters);
 }

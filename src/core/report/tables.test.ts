@@ -208,7 +208,22 @@ describe('the material balance', () => {
     expect(piece('isolated', 'dish 1')).toBeCloseTo(0.8, 3);
     expect(bar.marks.map((each) => each.measured_g)).toEqual([1.1, 0.8, null]);
     expect(bar.unexplained_g).toBe(0);
+    expect(bar.beside).toEqual([]);
     expect(plain(bar)).toEqual(bar);
+  });
+});
+
+describe('the material balance of a wet product', () => {
+  it('adds up to what was weighed', () => {
+    const of = crops();
+    const nets = new Map([['3|dish', 1.5]]);
+    const bar = materialBalance(of.experiment, of.reenact({ charges: new Map(), nets }))!;
+    // 1.5 g where 1.2203 g is all there can be: the rest of it goes where the product goes
+    const isolated = bar.segments.filter((each) => each.kind === 'isolated');
+    const product_g = isolated.reduce((sum, each) => sum + each.mass_g, 0);
+    expect(product_g).toBeLessThanOrEqual(bar.theory_g + 1e-9);
+    expect(bar.unexplained_g).toBeGreaterThan(0);
+    expect(bar.unexplained_g).toBeLessThanOrEqual(0.2797 + 1e-4);
   });
 });
 

@@ -50,7 +50,7 @@ const readRefs: Reader = (piece, vocabulary) => {
 };
 
 /** Words that go back to something said before, or tell what is done: never the name of a material. */
-const NO_MATERIAL = /^(?:it|them|this|that|these|those|everything|the (?:rest|remainder)|rest|remainder|(?:this|that) (?:solution|mixture)|which .*|by which .*)$/i;
+const NO_MATERIAL = /^(?:it|them|this|that|these|those|everything|the (?:rest|remainder)|rest|remainder|(?:this|that) (?:solution|mixture)|remainder of .*|(?:dissolving|diluting)\b.*|which .*|by which .*)$/i;
 
 const readList: Reader = (piece, vocabulary) => {
   const list = readMaterials(piece);
@@ -65,6 +65,7 @@ const readList: Reader = (piece, vocabulary) => {
     else if (material.ref) cost += 1;
     else if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
     else if (material.amounts.length === 0) cost += 0.6;
+    if (/\b(?:by|and) (?:dissolving|mixing|adding|diluting)\b/i.test(material.name)) return undefined;
     if (material.name.split(' ').length > 8) cost += 6;
   }
   return { argument: { kind: 'materials', materials }, cost, trouble };
@@ -195,7 +196,7 @@ const readKeep: Reader = (piece, { vessels, products, knows }) => {
 const readDetail: Reader = (piece, { vessels }) => ({
   argument: { kind: 'detail', text: piece.text.trim() },
   // What can be a vessel is one
-  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vessels) ? 0.5 : 0),
+  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vessels) ? 0.5 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0),
 });
 
 /** "to pH 7", "to constant mass": an end that can be told without a sentence. */

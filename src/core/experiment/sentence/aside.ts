@@ -26,7 +26,7 @@ export function asideEnds(tokens: readonly Token[], at: number): number[] {
     if (!stops) continue;
     if (holdsMatter(tokens, at, i)) break;
     ends.push(i);
-    if (ends.length > 4) break;
+    if (ends.length > 4 || tokens[i + 1]?.word === 'then') break;
   }
   return ends;
 }
@@ -42,10 +42,12 @@ function equipmentEnd(tokens: readonly Token[], at: number): number[] {
   if (!/^(?:with|and|,|under|through|using)$/.test(tokens[at]!.word)) return [];
   let i = at + 1;
   if (tokens[i]?.word === 'and') i++;
-  if (!/^(?:an?|the|your|its)$/.test(tokens[i]?.word ?? '') && tokens[at]!.word !== ',' && tokens[at]!.word !== 'and') return [];
-  for (let k = i; k < Math.min(tokens.length, i + 6); k++) {
+  const plain = !/^(?:an?|the|your|its)$/.test(tokens[i]?.word ?? '');
+  if (plain && tokens[at]!.word !== ',' && tokens[at]!.word !== 'and') return [];
+  for (let k = i; k < Math.min(tokens.length, i + (plain ? 2 : 6)); k++) {
     const { word } = tokens[k]!;
     if (/^(?:[,;:]|and|with|in|to|into|of)$/.test(word) || /dean/.test(word) || /^\d/.test(word)) return [];
+    if (GERUND.test(word) && word !== 'dropping') return [];
     if (EQUIPMENT.test(word)) return word === 'funnel' && !/^(?:dropping|addition|pressure-equalising|pressure-equalizing)$/.test(tokens[k - 1]!.word) ? [] : [k + 1];
   }
   return [];

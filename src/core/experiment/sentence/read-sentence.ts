@@ -16,13 +16,6 @@ export interface SentenceReading {
   readonly cost: number;
 }
 
-/** One of the sentences that "and", "then" and commas join, with its reading. */
-export interface SentencePart {
-  readonly start: number;
-  readonly end: number;
-  readonly reading: SentenceReading | undefined;
-}
-
 interface Head {
   readonly words: readonly string[];
   readonly ready: ReadyVerb;
@@ -67,6 +60,10 @@ function participlesOf(word: string): string[] {
 }
 
 const MODAL = new Set(['is', 'are', 'was', 'were', 'be', 'been', 'being']);
+const ADVERB = /ly$|^(?:then|now|dropwise|again|further|next|first|also|twice|once)$/;
+const BEGINS = /^(?:continued|started|begun|resumed|commenced)$/;
+const STANDS = /^(?:stand|sit|settle|react)$/;
+const LETS = /^(?:allowed|permitted|left|let|made)$/;
 const FRONT = /^(?:to|into|in|with|under|after|when|once|while|using|from|over|for|at|on|by|through|as|slowly|carefully|cautiously|gently|then|next|now|finally|immediately|quickly|dropwise|meanwhile|if|,)$/;
 
 /** Words put into imperative order; `breaks` are the places where neighbours were not so in the text. */
@@ -88,7 +85,11 @@ function orders(tokens: readonly Token[], grammar: Grammar): Order[] {
     if (grammar.heads.has(token.word) && (p === lead || FRONT.test(tokens[lead]!.word)))
       found.push(reorder(tokens, lead, p, p, p === lead ? 0 : 1.5));
     const passive = passiveAt(tokens, p, grammar);
-    if (passive) found.push(passiveOrder(tokens, lead, p, passive));
+    if (passive) found.push(...passiveOrders(tokens, lead, p, passive, grammar));
+    if (p < lead + 3 && tokens.slice(lead, p).every((before) => ADVERB.test(before.word))) {
+      const base = grammar.participles.get(token.word);
+      if (base) found.push(elidedOrder(tokens, lead, p, base));
+    }
     const allow = p === lead && /^(?:allow|let|leave|permit|bring)$/.test(token.word) ? allowOrder(tokens, p, grammar) : undefined;
     if (allow) found.push(allow);
   }
@@ -98,7 +99,12 @@ function orders(tokens: readonly Token[], grammar: Grammar): Order[] {
 /** "Then", "Next," and a subordinate clause up to its comma are not part of what is done. */
 function skipLead(tokens: readonly Token[]): number {
   let i = 0;
-  while (i < tokens.length && /^(?:then|next|now|finally|and|first|second|third|lastly|meanwhile|afterwards|thereafter|,)$/.test(tokens[i]!.word)) i++;
+  while (i < tokens.length && /^(?:then|next|now|finally|and|first|second|third|lastly|meanwhile|afterwards|afterward|thereafter|subsequently|whereupon|,)$/.test(tokens[i]!.word)) i++;
+  // "after which time water was added", "which was dried"
+  if (/^(?:after|upon|at|during)$/.test(tokens[i]?.word ?? '') && tokens[i + 1]?.word === 'which') i += /^(?:time|point|period)$/.test(tokens[i + 2]?.word ?? '') ? 3 : 2;
+  else if (/^(?:which|that)$/.test(tokens[i]?.word ?? '') && MODAL.has(tokens[i + 1]?.word ?? '')) i++;
+  // A notebook says who did it
+  else if (/^(?:i|we|you|they)$/.test(tokens[i]?.word ?? '')) i++;
   if (/^(?:when|once|after|while|as|if|before|because|since|during)$/.test(tokens[i]?.word ?? '')) {
     const comma = tokens.findIndex((token, k) => k > i && token.word === ',' && token.depth === 0);
     if (comma > 0 && comma < tokens.length - 1) return comma + 1;
@@ -111,7 +117,7 @@ function passiveAt(tokens: readonly Token[], p: number, grammar: Grammar): { at:
   for (let k = p + 1; k < Math.min(tokens.length, p + 5); k++) {
     const base = grammar.participles.get(tokens[k]!.word);
     if (base) return { at: k, base };
-    if (!/ly$|^(?:then|now|dropwise|again|further|subsequently|not|to|be|next|first)$/.test(tokens[k]!.word)) return undefined;
+    if (!ADVERB.test(tokens[k]!.word) && !/^(?:not|to|be)$/.test(tokens[k]!.word)) return undefined;
   }
   return undefined;
 }
@@ -123,23 +129,48 @@ function reorder(tokens: readonly Token[], lead: number, from: number, p: number
   return { tokens: [...rest, ...front], breaks, headAt: 0, penalty };
 }
 
+/** What a passive may mean: as it stands, "was allowed to cool" (cool it), "stirring was continued" (stir it). */
+function passiveOrders(tokens: readonly Token[], lead: number, p: number, passive: { at: number; base: readonly string[] }, grammar: Grammar): Order[] {
+  const found = [passiveOrder(tokens, lead, p, passive)];
+  const word = tokens[passive.at]!.word;
+  const doing = BEGINS.test(word) && p > lead ? imperativeOf(tokens[p - 1]!.word, grammar) : undefined;
+  if (doing !== undefined) found.push(inOrder([[{ ...tokens[p - 1]!, word: doing }], tokens.slice(passive.at + 1), tokens.slice(lead, p - 1)], 0));
+  const to = tokens[passive.at + 1]?.word === 'to' ? tokens[passive.at + 2] : undefined;
+  if (LETS.test(word) && to) {
+    const head = STANDS.test(to.word) ? 'stand' : to.word;
+    if (grammar.heads.has(head)) found.push(inOrder([[{ ...to, word: head }], tokens.slice(lead, p), tokens.slice(passive.at + 3), tokens.slice(p + 1, passive.at)], 0));
+  }
+  return found;
+}
+
 function passiveOrder(tokens: readonly Token[], lead: number, p: number, passive: { at: number; base: readonly string[] }): Order {
-  const head = tokens[passive.at]!;
-  const heads = passive.base.map((word, i) => ({ ...head, word, text: i === 0 ? head.text : word }));
-  const between = tokens.slice(p + 1, passive.at);
   const subject = tokens.slice(lead, p);
   const rest = tokens.slice(passive.at + 1);
+  const between = tokens.slice(p + 1, passive.at);
   // "To the flask was added sodium borohydride": what is in front is a clause, not the subject
-  const inverted = subject.length > 0 && /^(?:to|into|in|under|with|over|at)$/.test(subject[0]!.word);
-  const parts = inverted ? [rest, subject, between] : [subject, rest, between];
-  const ordered: Token[] = [...heads];
-  const breaks = new Set<number>([heads.length]);
+  const inverted = subject.length > 0 && /^(?:to|into|in|under|with|over|at|on|onto|from)$/.test(subject[0]!.word);
+  return inOrder([headOf(tokens[passive.at]!, passive.base), ...(inverted ? [rest, subject, between] : [subject, rest, between])], 0.2);
+}
+
+/** "... and filtered through cotton wool", "Stirred for 1 h": what is acted on is what is in hand. */
+function elidedOrder(tokens: readonly Token[], lead: number, p: number, base: readonly string[]): Order {
+  return inOrder([headOf(tokens[p]!, base), tokens.slice(p + 1), tokens.slice(lead, p)], 0.3);
+}
+
+function headOf(token: Token, base: readonly string[]): Token[] {
+  return base.map((word, i) => ({ ...token, word, text: i === 0 ? token.text : word }));
+}
+
+/** Runs of words put one after another; where two of them meet no argument reaches across. */
+function inOrder(parts: readonly (readonly Token[])[], penalty: number): Order {
+  const ordered: Token[] = [];
+  const breaks = new Set<number>();
   for (const part of parts) {
     ordered.push(...part);
     breaks.add(ordered.length);
   }
   breaks.delete(ordered.length);
-  return { tokens: ordered, breaks, headAt: 0, penalty: 0.2 };
+  return { tokens: ordered, breaks, headAt: 0, penalty };
 }
 
 /** "Allow the mixture to cool to room temperature" -> "cool the mixture to room temperature". */
@@ -151,7 +182,7 @@ function allowOrder(tokens: readonly Token[], p: number, grammar: Grammar): Orde
     if (to && k === tokens.length - 1) break;
     if (!to && !(bare && k > p + 1 && grammar.heads.has(tokens[k]!.word))) continue;
     const next = to ? tokens[k + 1]! : tokens[k]!;
-    const head = next.word === 'stand' || next.word === 'sit' || next.word === 'settle' || next.word === 'react' ? 'stand' : next.word;
+    const head = STANDS.test(next.word) ? 'stand' : next.word;
     if (!grammar.heads.has(head)) continue;
     const subject = tokens.slice(p + 1, k);
     const rest = tokens.slice(to ? k + 2 : k + 1);
@@ -198,64 +229,25 @@ function sentenceOf(verb: Verb, head: readonly string[], parting: Parting): RawS
   return { verb: verb.kind, head: head.join(' '), arguments: parting.slots, manner: parting.manner, unexplained: parting.unexplained };
 }
 
-const JOINING = new Set(['and', 'then', ',', ';']);
-const SPLIT_COST = 0.5;
-const UNREAD_COST = 60;
-const PARTS_LIMIT = 10;
-
-/**
- * "Stopper the funnel, shake it, and draw off the lower layer": where a joining word is followed by
- * a verb, a new sentence may begin. Of all ways to part it, the one that costs least is taken.
- */
-export function readCompound(
-  text: string,
-  grammar: Grammar,
-  read: (text: string) => SentenceReading | undefined,
-): SentencePart[] {
-  const tokens = tokenise({ text, start: 0 });
-  const cuts = [0];
-  for (let i = 1; i < tokens.length && cuts.length < PARTS_LIMIT; i++)
-    if (tokens[i]!.depth === 0 && JOINING.has(tokens[i - 1]!.word) && beginsSentence(tokens, i, grammar)) cuts.push(i);
-  if (cuts.length === 1) return [{ start: 0, end: text.length, reading: read(text) }];
-  cuts.push(tokens.length);
-  interface Way { readonly cost: number; readonly parts: readonly SentencePart[] }
-  const best: (Way | undefined)[] = [{ cost: 0, parts: [] }];
-  for (let to = 1; to < cuts.length; to++) {
-    for (let from = 0; from < to; from++) {
-      const before = best[from];
-      if (!before) continue;
-      const part = partBetween(text, tokens, cuts[from]!, cuts[to]!, read, grammar);
-      const cost = before.cost + (part.reading?.cost ?? UNREAD_COST) + (from > 0 ? SPLIT_COST : 0);
-      if (!best[to] || cost < best[to]!.cost) best[to] = { cost, parts: [...before.parts, part] };
-    }
-  }
-  return [...(best.at(-1)?.parts ?? [])];
-}
-
-function beginsSentence(tokens: readonly Token[], i: number, grammar: Grammar): boolean {
-  const word = tokens[i]!.word;
-  if (imperativeOf(word, grammar) !== undefined) return true;
-  if (/^(?:for|at)$/.test(word)) return tokens[i - 1]!.word === 'then';
-  return grammar.heads.has(word) || /^(?:allow|let|leave|slowly|carefully|gently|cautiously|stopper|vent)$/.test(word);
-}
-
-function partBetween(text: string, tokens: readonly Token[], from: number, to: number, read: (text: string) => SentenceReading | undefined, grammar: Grammar): SentencePart {
-  let last = to;
-  while (last > from + 1 && JOINING.has(tokens[last - 1]!.word)) last--;
-  const start = tokens[from]!.start;
-  const end = tokens[last - 1]!.end;
-  const words = text.slice(start, end);
-  // "then for 30 min in ice" goes on with what was said of the time before
-  if (/^(?:for|at) /i.test(words) && from > 0) return { start, end, reading: read(`leave ${words}`) };
-  const imperative = from > 0 ? imperativeOf(tokens[from]!.word, grammar) : undefined;
-  // Padded to the same length, so that places in the sentence stay right
-  return { start, end, reading: read(imperative === undefined ? words : imperative.padEnd(tokens[from]!.text.length) + words.slice(tokens[from]!.text.length)) };
-}
-
-/** "rinsing the funnel with ether 5 mL" after a comma is a sentence of its own: rinsing -> rinse. */
-function imperativeOf(word: string, grammar: Grammar): string | undefined {
+/** stirring -> stir, rinsing -> rinse, where a verb begins so. */
+export function imperativeOf(word: string, grammar: Grammar): string | undefined {
   if (word.length < 6 || !word.endsWith('ing')) return undefined;
   const stem = word.slice(0, -3);
   const undoubled = stem.at(-1) === stem.at(-2) ? stem.slice(0, -1) : undefined;
   return [stem, `${stem}e`, undoubled].find((form) => form !== undefined && grammar.heads.has(form));
 }
+
+/** Whether a passive begins at a token: "was poured", "the layers were separated", "filtered". */
+export function passiveBegins(tokens: readonly Token[], i: number, grammar: Grammar): boolean {
+  let k = i;
+  while (k < i + 3 && ADVERB.test(tokens[k]?.word ?? '')) k++;
+  if (grammar.participles.has(tokens[k]?.word ?? '')) return true;
+  for (k = i; k < Math.min(tokens.length, i + SUBJECT_WORDS); k++) {
+    if (tokens[k]!.depth === 0 && passiveAt(tokens, k, grammar)) return true;
+    if (tokens[k]!.word === ';') return false;
+  }
+  return false;
+}
+
+/** No subject of a passive is longer. */
+const SUBJECT_WORDS = 40;

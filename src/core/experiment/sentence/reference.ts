@@ -140,7 +140,7 @@ function readWhole(
   const plainNamed = named.replace(/^(?:(?:unreacted|unchanged|undissolved|excess|residual|remaining|precipitated|crude|pure|dry|dried|wet|damp|moist|hot|cold|cooled|free|white|yellow|solid|molten|product) )+/, '');
   if (determined && (knows(rest) || knows(named))) return { ...base, named: rest, plural: false };
   if (determined && plainNamed !== named && knows(plainNamed)) return { ...base, named: plainNamed, plural: false };
-  if (/^(?:[\p{L}-]+ ){0,2}(?:crystals|precipitate|needles|plates|powder) of /u.test(rest)) return { ...base, role: 'solid', plural: false };
+  if (/^(?:[\p{L}-]+ ){0,2}(?:crystals|precipitate|needles|plates|powder) of (?:[^\s,]+ ?){1,4}$/u.test(rest)) return { ...base, role: 'solid', plural: false };
   if (!determined) return undefined;
   if (CLASS_NOUN.test(rest)) return { ...base, role: 'product', noun: rest.split(' ').at(-1)!, plural: false };
   if (mixture) return { ...base, role: 'mixture', noun: mixture[1]!, plural: false };

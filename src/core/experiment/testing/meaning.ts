@@ -3,14 +3,29 @@ import type { MaterialUse, Ref, Step } from '../step.ts';
 
 /** What a step says, its wording and its places apart: for tests that two sentences mean the same. */
 export function meaningOf(step: Step): unknown {
-  const { materials, on, into, otherInto, time, over, temperature, until, leaves, manner, detail, ...rest } = step.slots;
+  const {
+    materials,
+    on,
+    into,
+    otherInto,
+    time,
+    over,
+    temperature,
+    until,
+    leaves,
+    manner,
+    detail,
+    ...rest
+  } = step.slots;
   return {
     verb: step.verb,
     materials: (materials ?? []).map(useMeaning),
     on: (on ?? []).map(refMeaning),
     into: into?.toLowerCase(),
     otherInto: otherInto?.toLowerCase(),
-    amounts: [time, over, temperature, until, leaves].map((amount) => amount && amountMeaning(amount)),
+    amounts: [time, over, temperature, until, leaves].map(
+      (amount) => amount && amountMeaning(amount),
+    ),
     manner: [...manner].sort(),
     detail: detail?.toLowerCase(),
     ...rest,
@@ -18,7 +33,8 @@ export function meaningOf(step: Step): unknown {
 }
 
 export function amountMeaning(amount: AnyAmount): unknown {
-  if (amount.kind === 'unquantified') return { kind: amount.kind, word: amount.word, sense: amount.sense };
+  if (amount.kind === 'unquantified')
+    return { kind: amount.kind, word: amount.word, sense: amount.sense };
   const { text: _text, assumed: _assumed, ...rest } = amount;
   return rest;
 }
@@ -36,6 +52,9 @@ function useMeaning({ name, material, amounts, repeat }: MaterialUse): unknown {
 }
 
 function refMeaning({ vessel, portion }: Ref): unknown {
-  const meant = portion.kind === 'amount' ? { kind: portion.kind, amount: amountMeaning(portion.amount) } : portion;
+  const meant =
+    portion.kind === 'amount'
+      ? { kind: portion.kind, amount: amountMeaning(portion.amount) }
+      : portion;
   return { vessel: vessel.toLowerCase(), portion: meant };
 }

@@ -1,7 +1,10 @@
 import type { Move } from '../move.ts';
 import type { Slots, Step } from '../step.ts';
-import type { Context, RawSentence, Verb } from './verb.ts';
+import type { ClauseForm, Context, RawSentence, Verb } from './verb.ts';
 import { AT, BATH, ENDPOINT, OVER, PORTIONS, UNTIL, conditions, fromStock, gather, minutes, pour, react, waiting } from './common.ts';
+
+/** What a material is added for. */
+const PURPOSE: ClauseForm = { words: ['to neutralise', 'to neutralize', 'to destroy', 'to precipitate', 'to decompose', 'to make', 'to bring'], kind: 'until', slot: 'until' };
 
 const TARGETS = ['to', 'into', 'onto', 'on to', 'in', 'over', 'on'];
 
@@ -22,7 +25,9 @@ function resolve(raw: RawSentence, context: Context): Slots {
   const { uses, aside } = gather(context, raw);
   const elsewhere = raw.arguments.otherInto === undefined ? undefined : context.vesselOf(raw.arguments.otherInto);
   if (elsewhere !== undefined && target && target.vessel !== elsewhere) aside.push(target);
-  const into = elsewhere ?? target?.vessel ?? context.focus ?? context.vessel('the flask', 0);
+  // "Prepare a solution of ...": not in what is in hand
+  const fresh = /^(?:prepare|make|make up)$/.test(raw.head) && raw.arguments.with !== undefined && raw.arguments.into === undefined ? context.implied('solution', 'beaker') : undefined;
+  const into = elsewhere ?? fresh ?? target?.vessel ?? context.focus ?? context.vessel('the flask', 0);
   context.setFocus(into);
   context.placed(uses, into);
   return { materials: uses, ...(aside.length > 0 && { on: aside }), into, ...conditions(raw) };
@@ -40,7 +45,7 @@ export const add: Verb = {
     { words: TARGETS, kind: 'vessel', slot: 'into' },
     { words: ['with', 'followed by', 'then', 'and then', 'to', 'into', 'onto'], kind: 'materials', slot: 'with' },
     { words: ['in'], kind: 'vessel', slot: 'into' },
-    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, ENDPOINT, PORTIONS,
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, PURPOSE, ENDPOINT, PORTIONS,
     { words: ['for', 'for a further'], kind: 'time', slot: 'over' },
     { words: ['waiting', 'then waiting', 'and waiting'], kind: 'time', slot: 'time' },
   ],
@@ -60,12 +65,12 @@ export const treat: Verb = {
   about: 'Dilute, treat, acidify, basify or neutralise what a vessel holds.',
   forms: ['Dilute {contents} with {material} {amount}', 'Acidify {contents} with {material} {amount} until pH {number}'],
   examples: ['Dilute the mixture with water 20 mL', 'Acidify the aqueous layer with 6 M hydrochloric acid 5 mL until pH 1'],
-  heads: ['treat', 'dilute', 'acidify', 'basify', 'neutralise', 'neutralize', 'make', 'cover', 'saturate', 'top up', 'adjust', 'take up', 'redissolve', 'wet', 'moisten', 'slurry', 'suspend', 'dissolve', 'mix'],
+  heads: ['treat', 'dilute', 'acidify', 'basify', 'neutralise', 'neutralize', 'make', 'cover', 'saturate', 'top up', 'adjust', 'take up', 'redissolve', 'wet', 'moisten', 'slurry', 'suspend', 'dissolve', 'mix', 'stir', 'shake', 'swirl'],
   object: [{ kind: 'ref', slot: 'into' }],
   clauses: [
     { words: ['with', 'in', 'by adding', 'by the addition of', 'by addition of', 'using', 'acidic with', 'alkaline with', 'basic with'], kind: 'materials', slot: 'materials' },
     { words: ['in', 'into'], kind: 'vessel', slot: 'otherInto' },
-    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, ENDPOINT, PORTIONS,
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, PURPOSE, ENDPOINT, PORTIONS,
     { words: ['for'], kind: 'time', slot: 'time' },
   ],
 };
@@ -76,7 +81,7 @@ export const dissolve: Verb = {
   about: 'Dissolve or mix one material in another.',
   forms: ['Dissolve {material} {amount} in {material} {amount} in {vessel}'],
   examples: ['Dissolve vanillin 1.52 g in ethanol 15 mL in the flask'],
-  heads: ['dissolve', 'mix', 'suspend', 'slurry', 'stir', 'disperse', 'combine'],
+  heads: ['dissolve', 'mix', 'suspend', 'slurry', 'stir', 'disperse', 'combine', 'prepare', 'make', 'make up'],
   object: [{ kind: 'materials', slot: 'materials' }],
   clauses: [
     { words: ['in', 'with', 'and', 'into'], kind: 'materials', slot: 'with' },

@@ -6,7 +6,7 @@ export const charge: Verb = {
   about: 'Put materials into a vessel at the start.',
   forms: ['Charge {vessel} with {material} {amount} and {material} {amount}', 'Place {material} {amount} in {vessel}'],
   examples: ['Charge the flask with cyclohexanol 10.0 g and 85 % phosphoric acid 3 mL', 'Place sodium benzoate 1.44 g in the beaker'],
-  heads: ['charge', 'place', 'put', 'load', 'fill', 'set up', 'introduce'],
+  heads: ['charge', 'place', 'put', 'load', 'fill', 'set up', 'introduce', 'crush'],
   participles: { put: 'put' },
   object: [
     { kind: 'vessel', slot: 'into' },

@@ -7,7 +7,7 @@ import { amountOf, figureOf } from './verb.ts';
 export const FOR: ClauseForm = { words: ['for', 'for about', 'for a further', 'for another'], kind: 'time', slot: 'time' };
 export const OVER: ClauseForm = { words: ['over', 'during', 'over about', 'in the course of', 'over a period of'], kind: 'time', slot: 'over' };
 export const AT: ClauseForm = {
-  words: ['at', 'to', 'at about', 'to about', 'up to', 'below', 'keeping the temperature below', 'keeping the temperature at', 'keeping it below', 'maintaining the temperature below', 'maintaining', 'near', 'until it reaches'],
+  words: ['at', 'to', 'at about', 'to about', 'up to', 'below', 'keeping the temperature below', 'keeping the temperature at', 'keeping the temperature between', 'keeping the temperature under', 'holding the temperature at', 'holding the temperature below', 'maintaining the temperature at', 'maintaining the temperature between', 'not letting the temperature rise above', 'without letting the temperature rise above', 'so that the temperature stays below', 'so that the temperature does not rise above', 'keeping it below', 'maintaining the temperature below', 'maintaining', 'near', 'until it reaches'],
   kind: 'temperature',
   slot: 'temperature',
 };

@@ -61,8 +61,10 @@ export const filter: Verb = {
                 ? 'liquid'
                 : 'both';
     const keptIn = keepArgument?.vesselPhrase === undefined ? undefined : context.vessel(keepArgument.vesselPhrase, keepArgument.start);
-    const into = context.vesselOf(args.into) ?? (keep === 'liquid' && keptIn !== undefined ? keptIn : context.implied('filtrate', 'filter flask'));
-    const otherInto = (keep === 'solid' ? keptIn : undefined) ?? context.vesselOf(args.otherInto) ?? context.implied('filter', 'filter');
+    // Recrystallised, and then "filter off the crystals": they are on that filter already, the liquor below it
+    const below = context.shape(on.vessel) === 'filter' && args.otherInto === undefined ? context.role('motherLiquor')?.vessel : undefined;
+    const into = context.vesselOf(args.into) ?? below ?? (keep === 'liquid' && keptIn !== undefined ? keptIn : context.implied('filtrate', 'filter flask'));
+    const otherInto = (keep === 'solid' ? keptIn : undefined) ?? context.vesselOf(args.otherInto) ?? (below === undefined ? undefined : on.vessel) ?? context.implied('filter', 'filter');
     context.setRole('solid', whole(otherInto));
     if (context.role('dryingAgent')?.vessel === on.vessel) context.setRole('dryingAgent', whole(otherInto));
     if (keep !== 'liquid') context.setRole('product', whole(otherInto));

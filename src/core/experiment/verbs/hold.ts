@@ -10,7 +10,7 @@ export const hold: Verb = {
   examples: ['Leave the flask at room temperature for 1 h', 'Allow the mixture to stand for 10 min'],
   heads: ['hold', 'keep', 'leave', 'stand', 'let stand', 'let', 'maintain', 'wait', 'set aside', 'leave to stand', 'allow', 'continue', 'store', 'let settle', 'age', 'take', 'remove', 'lift', 'stopper', 'seal', 'cap', 'vent', 'clamp', 'detach', 'lower'],
   participles: { held: 'hold', kept: 'keep', left: 'leave' },
-  clauses: CONDITIONS,
+  clauses: [...CONDITIONS, { words: ['for the fizzing', 'for the bubbling', 'for the effervescence', 'for the reaction', 'for the gas', 'for the evolution'], kind: 'until', slot: 'until' }],
   manners: { 'to stand': 'standing', 'to react': 'reacting', standing: 'standing', 'to settle': 'settling', 'undisturbed': 'standing', 'to crystallise': 'to crystallise', 'to crystallize': 'to crystallise', 'to evaporate': 'standing', 'to drain': 'standing', 'at reflux': 'reflux' },
   fits: (raw) => raw.arguments.time !== undefined || raw.arguments.until !== undefined || raw.arguments.temperature !== undefined || raw.arguments.bath !== undefined || raw.head === 'wait' || raw.manner.includes('standing') || raw.manner.some((m) => /settling|out of the bath/.test(m)) || /^(?:stopper|seal|cap|vent|clamp|detach)$/.test(raw.head),
   print: (slots, w) => `${w.tail(slots) === '' ? 'Stopper' : 'Leave'} ${w.ref(slots.on![0]!)}${w.tail(slots)}`,

@@ -10,7 +10,7 @@ import { reflux } from './reflux.ts';
 import { cool } from './cool.ts';
 import { hold } from './hold.ts';
 import { activate } from './activate.ts';
-import { blanket } from './blanket.ts';
+import { blanket, rig } from './blanket.ts';
 import { bubble } from './bubble.ts';
 import { quench } from './quench.ts';
 import { filter } from './filter.ts';
@@ -35,7 +35,7 @@ import { takePlace } from './take-place.ts';
 
 /** Every way of reading a sentence; where two read it equally well, the earlier wins. */
 export const VERBS: readonly Verb[] = [
-  weighOut, charge, add, treat, dissolve, warmed, rinse, stir, heat, reflux, cool, hold, activate, blanket, bubble, quench,
+  weighOut, charge, add, treat, dissolve, warmed, rinse, stir, heat, reflux, cool, hold, activate, blanket, rig, bubble, quench,
   filter, washSolid, transfer, extract, separate, washLayer, combine, backExtract, dry, decant, evaporate,
   recrystallise, distil, sublime, tare, weigh, airDry, meltingRange, spectrum, tlc, discard, takePlace,
 ];

@@ -20,7 +20,9 @@ export const reflux: Verb = {
   fits: (raw) => raw.manner.includes('reflux') || raw.manner.includes('Dean–Stark') || /reflux/.test(raw.head),
   resolve(raw, context) {
     const on = context.refOf(raw.arguments.on) ?? { vessel: context.vessel('the flask', 0), portion: { kind: 'all' as const } };
-    const trap = raw.manner.includes('Dean–Stark') ? (context.vesselOf(raw.arguments.into) ?? context.implied('Dean–Stark trap', 'trap', false)) : undefined;
+    // A trap that an earlier sentence attached to this flask is there still
+    const attached = context.aside(`trap on ${on.vessel}`);
+    const trap = attached ?? (raw.manner.includes('Dean–Stark') ? (context.vesselOf(raw.arguments.into) ?? context.implied('Dean–Stark trap', 'trap', false)) : undefined);
     context.setFocus(on.vessel);
     return { on: [on], ...(trap !== undefined && { into: trap }), ...conditions(raw) };
   },

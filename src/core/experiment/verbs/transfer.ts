@@ -13,7 +13,7 @@ function vague(argument: Argument | undefined): boolean {
 }
 
 function isPart(argument: Argument | undefined): boolean {
-  return argument?.kind === 'ref' && argument.ref.portion.kind !== 'all';
+  return argument?.kind === 'ref' && (argument.ref.portion.kind !== 'all' || /^the (?:rest|remainder) of /i.test(argument.ref.text));
 }
 
 export const transfer: Verb = {
@@ -32,7 +32,7 @@ export const transfer: Verb = {
     { words: ['from', 'out of'], kind: 'ref', slot: 'range' },
     OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL,
   ],
-  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.into !== undefined || (raw.arguments.materials !== undefined && !/^(?:mix|dissolve|suspend|charge)$/.test(raw.head)) || (POURS.test(raw.head) && (hasRole(raw.arguments.on, 'rest', 'it') || isPart(raw.arguments.on)))),
+  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.into !== undefined || (raw.arguments.materials !== undefined && !/^(?:mix|dissolve|suspend|charge)$/.test(raw.head)) || (POURS.test(raw.head) && (hasRole(raw.arguments.on, 'rest') || isPart(raw.arguments.on)))),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const materials = context.materials(args.materials);
@@ -41,8 +41,11 @@ export const transfer: Verb = {
     let on = from === undefined ? named : { vessel: from.vessel, portion: named.portion };
     const meantInto = context.vesselOf(args.into) ?? (POURS.test(raw.head) && materials.length === 0 ? (context.focus === on.vessel ? context.before(on.vessel) : context.focus) : undefined) ?? context.implied('beaker', 'beaker');
     // "Add this solution to the stirred suspension": of two that a word may mean, the other one
-    const into = meantInto === on.vessel && vague(args.into) ? (context.before(on.vessel) ?? meantInto) : meantInto;
-    if (on.vessel === into && vague(args.on) && context.before(into) !== undefined) on = { ...on, vessel: context.before(into)! };
+    const same = meantInto === on.vessel;
+    const sure = (argument: Argument | undefined) => argument?.kind === 'ref' && argument.ref.noun !== undefined && context.called(argument.ref.noun) !== undefined;
+    const moveFrom = same && vague(args.on) && !sure(args.on) && (sure(args.into) || !vague(args.into));
+    const into = same && !moveFrom && vague(args.into) ? (context.before(on.vessel) ?? meantInto) : meantInto;
+    if (moveFrom) on = { ...on, vessel: context.before(into) ?? into };
     if (on.vessel === into) {
       context.remark('transfer-to-itself', `What is meant already stands in ${into}; nothing moves.`, 'Name the vessel that it comes from, for example “Transfer the flask to the funnel”.');
     }

@@ -81,6 +81,8 @@ export interface Context {
   setFocus(vessel: string): void;
   /** The vessel that was in hand before this one: "add the solution to the mixture". */
   before(vessel: string): string | undefined;
+  /** Where something lies that goes by a word of its name: "the naphthol solution". */
+  called(noun: string): string | undefined;
   /** The id of the vessel that a phrase means; taken as implied where nobody declared it. */
   vessel(phrase: string, start: number): string;
   /** A vessel that a verb brings along: "filter", "filtrate", "extracts"; numbered when used again. */

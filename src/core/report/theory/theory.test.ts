@@ -5,6 +5,7 @@ import type { Move } from '../../experiment/move.ts';
 import type { Experiment, MaterialUse, ReactionDeclaration } from '../../experiment/step.ts';
 import { experiment, step } from '../../record/testing/toy.ts';
 import { course } from '../testing/course.ts';
+import { twoStages } from '../testing/courses.ts';
 import { theoryReport } from './theory.ts';
 import type { TheoryReport } from './theory.ts';
 
@@ -64,6 +65,18 @@ describe('theory', () => {
     expect(alcohol).toMatchObject({ role: 'product', name: '4-methylcyclohexanol' });
     expect(alcohol!.mass_g).toBeCloseTo(1.1401, 3);
     expect(theory.said).toEqual([]);
+  });
+
+  it('follows an intermediate that limits up to what was charged', () => {
+    const { experiment: document, plan } = twoStages();
+    const [, ester] = theoryReport(document, plan).reactions;
+    expect(ester!.limiting!.name).toBe('benzoic acid');
+    // 1.44 g / 144.105 g/mol
+    expect(ester!.limitingCharged!.name).toBe('sodium benzoate');
+    expect(ester!.limitingCharged!.amount_mmol).toBeCloseTo(9.993, 3);
+    const weighed = new Set([ester!.limiting!.substance]);
+    const later = theoryReport(document, plan, { weighed }).reactions[1]!;
+    expect(later.limitingCharged!.name).toBe('benzoic acid');
   });
 
   it('counts what comes in portions once', () => {
