@@ -33,10 +33,13 @@ async function run(wanted: readonly string[]): Promise<number> {
     return 2;
   }
   const [core] = cpus();
+  const [load = 0] = loadavg();
   console.log(
     `Node ${process.versions.node}, ${cpus().length} × ${core?.model.trim() ?? 'unknown processor'}, ` +
-      `load ${loadavg()[0]!.toFixed(1)} before the start`,
+      `load ${load.toFixed(1)} before the start`,
   );
+  if (load > cpus().length / 2)
+    console.log('Something else is at work here: believe the ratios, not the times.');
   let failed = 0;
   for (const [name, measure] of Object.entries(ITEMS)) {
     if (wanted.length > 0 && !wanted.includes(name)) continue;

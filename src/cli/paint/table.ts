@@ -104,12 +104,22 @@ function fittedWidths<Row>(
 ): number[] {
   const least = columns.map((column) => leastWidth(column, cellsOf.get(column)!));
   const wanted = columns.map((column) => naturalWidth(column, cellsOf.get(column)!));
+  const widths = [...least];
   let spare = width - least.reduce((sum, w) => sum + w + GAP, -GAP);
-  return least.map((w, i) => {
-    const more = Math.max(0, Math.min(spare, wanted[i]! - w));
-    spare -= more;
-    return w + more;
-  });
+  // A share for each that wants more, so that no one column takes all
+  for (let open = hungry(); spare > 0 && open.length > 0; open = hungry()) {
+    const share = Math.max(1, Math.floor(spare / open.length));
+    for (const i of open) {
+      const more = Math.min(share, spare, wanted[i]! - widths[i]!);
+      widths[i]! += more;
+      spare -= more;
+    }
+  }
+  return widths;
+
+  function hungry(): number[] {
+    return widths.flatMap((w, i) => (w < wanted[i]! ? [i] : []));
+  }
 }
 
 function joinCells<Row>(

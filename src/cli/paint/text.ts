@@ -68,7 +68,7 @@ export function wrap(text: string, width: number): string[] {
   return lines;
 }
 
-/** A chemical name is broken after a hyphen where it has one. */
+/** A chemical name is broken after a hyphen, an account's path after a stroke. */
 function breakAt(word: string, width: number): [string, string] {
   let cut = 0;
   let used = 0;
@@ -78,8 +78,8 @@ function breakAt(word: string, width: number): [string, string] {
     used += next;
     cut += c.length;
   }
-  const hyphen = word.lastIndexOf('-', cut - 1);
-  if (hyphen > cut / 3) cut = hyphen + 1;
+  const mark = Math.max(word.lastIndexOf('-', cut - 1), word.lastIndexOf('/', cut - 1));
+  if (mark > cut / 3) cut = mark + 1;
   return [word.slice(0, cut), word.slice(cut)];
 }
 

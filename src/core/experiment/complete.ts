@@ -111,30 +111,49 @@ function sentenceIn(line: string): string {
   return item.slice(/^(?:.*[.;]\s+)?/.exec(item)![0].length);
 }
 
+interface Begun {
+  readonly verb: Verb;
+  readonly rest: string;
+}
+
+interface Wanted {
+  readonly kinds: readonly ArgumentKind[];
+  readonly typed: string;
+}
+
 function inProcedure(text: string, start: number, at: number): CompletionList {
   const sentence = sentenceIn(text.slice(start, at));
   const verbs = verbsOf(sentence);
-  const word = /\S*$/.exec(sentence)![0];
-  if (verbs.length === 0) {
-    const from = at - sentence.length;
-    return { from, to: at, options: verbForms(sentence) };
+  if (verbs.length === 0)
+    return { from: at - sentence.length, to: at, options: verbForms(sentence) };
+  const units = unitOptions(sentence);
+  if (units) return { from: at - units.typed.length, to: at, options: units.options };
+  const found = verbs.map((begun) => {
+    const { kinds, typed } = expected(begun);
+    return { typed, options: kinds.flatMap((kind) => fillers(kind, typed, text)) };
+  });
+  const first = found.find(({ options }) => options.length > 0);
+  if (!first) {
+    const word = /\S*$/.exec(sentence)![0];
+    return { from: at - word.length, to: at, options: distinct(clauseWords(verbs, word)) };
   }
-  const { kinds, typed } = expected(verbs, sentence);
-  if (/^\d[\d.,–-]*$/.test(word) || /\d\s+\S{0,3}$/.test(sentence)) {
-    const unit = /\d\s*([^\s\d]*)$/.exec(sentence)?.[1] ?? '';
-    const units = UNITS.filter((name) => begins(name, unit));
-    if (units.length > 0)
-      return {
-        from: at - unit.length,
-        to: at,
-        options: units.map((name) => ({ text: name, label: name, kind: 'unit' })),
-      };
-  }
-  const options = kinds.flatMap((kind) => fillers(kind, typed, text));
-  const clauses = typed === '' && kinds.length > 0 ? [] : clauseWords(verbs, word);
-  const clauseFrom = at - word.length;
-  if (options.length > 0) return { from: at - typed.length, to: at, options: distinct(options) };
-  return { from: clauseFrom, to: at, options: distinct(clauses) };
+  const alike = found.filter(({ typed }) => typed === first.typed);
+  const options = distinct(alike.flatMap((each) => each.options));
+  return { from: at - first.typed.length, to: at, options };
+}
+
+/** After a number comes a unit. */
+function unitOptions(
+  sentence: string,
+): { typed: string; options: readonly CompletionOption[] } | undefined {
+  const typed = /(?:^|\s)[\d.,–-]*\d\s*([^\s\d]{0,4})$/.exec(sentence)?.[1];
+  if (typed === undefined) return undefined;
+  const options = UNITS.filter((name) => begins(name, typed)).map((name): CompletionOption => ({
+    text: name,
+    label: name,
+    kind: 'unit',
+  }));
+  return options.length > 0 ? { typed, options } : undefined;
 }
 
 function distinct(options: readonly CompletionOption[]): CompletionOption[] {
@@ -143,7 +162,7 @@ function distinct(options: readonly CompletionOption[]): CompletionOption[] {
 }
 
 /** Verbs whose words the sentence begins with, and goes beyond. */
-function verbsOf(sentence: string): { verb: Verb; rest: string }[] {
+function verbsOf(sentence: string): Begun[] {
   const lower = sentence.toLowerCase();
   return VERBS.flatMap((verb) => {
     const head = verb.heads
@@ -173,28 +192,21 @@ function verbForms(typed: string): CompletionOption[] {
 }
 
 /** What the last clause word, or the verb where there is none, asks for, and what is typed of it. */
-function expected(
-  verbs: readonly { verb: Verb; rest: string }[],
-  sentence: string,
-): { kinds: readonly ArgumentKind[]; typed: string } {
-  let best: { at: number; length: number; kinds: Set<ArgumentKind> } | undefined;
-  const lower = sentence.toLowerCase();
-  for (const { verb } of verbs) {
-    for (const { words, kind } of verb.clauses) {
-      for (const phrase of words) {
-        const at = lower.lastIndexOf(` ${phrase} `);
-        if (at < 0) continue;
-        const end = at + phrase.length + 2;
-        if (!best || end > best.at + best.length || (end === best.at + best.length && at < best.at))
-          best = { at, length: phrase.length + 2, kinds: new Set([kind]) };
-        else if (end === best.at + best.length) best.kinds.add(kind);
-      }
+function expected({ verb, rest }: Begun): Wanted {
+  const lower = ` ${rest.toLowerCase()}`;
+  let best: { end: number; length: number; kinds: ArgumentKind[] } | undefined;
+  for (const { words: phrases, kind } of verb.clauses) {
+    for (const phrase of phrases) {
+      const at = phrase === '' ? -1 : lower.lastIndexOf(` ${phrase} `);
+      if (at < 0) continue;
+      const end = at + phrase.length + 1;
+      if (!best || end > best.end || (end === best.end && phrase.length > best.length))
+        best = { end, length: phrase.length, kinds: [kind] };
+      else if (end === best.end && phrase.length === best.length) best.kinds.push(kind);
     }
   }
-  if (best)
-    return { kinds: [...best.kinds], typed: afterJoin(sentence.slice(best.at + best.length)) };
-  const kinds = new Set(verbs.flatMap(({ verb }) => (verb.object ?? []).map(({ kind }) => kind)));
-  return { kinds: [...kinds], typed: afterJoin(verbs[0]!.rest) };
+  if (best) return { kinds: best.kinds, typed: afterJoin(rest.slice(best.end)) };
+  return { kinds: (verb.object ?? []).map(({ kind }) => kind), typed: afterJoin(rest) };
 }
 
 /** In a list only what follows the last "and" or comma is being typed. */
@@ -258,7 +270,7 @@ function fillers(kind: ArgumentKind, typed: string, text: string): CompletionOpt
 }
 
 /** Words that may open a clause of the verb, and manners. */
-function clauseWords(verbs: readonly { verb: Verb }[], typed: string): CompletionOption[] {
+function clauseWords(verbs: readonly Begun[], typed: string): CompletionOption[] {
   const openers = verbs.flatMap(({ verb }) => verb.clauses.map((clause) => clause.words[0] ?? ''));
   const manners = typed === '' ? [] : Object.keys(MANNERS);
   return words([...openers.filter((word) => word !== ''), ...manners], typed);

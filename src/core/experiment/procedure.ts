@@ -59,6 +59,8 @@ function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
     if (open) items.push({ clean: cleanText(lines.text, open.start, open.end), ...(part !== undefined && { part }) });
     open = undefined;
   };
+  // A marker that is only just being typed is no part of the item before it
+  const last = section.lines.at(-1);
   for (const line of section.lines) {
     const end = line.start + line.text.length;
     const marker = /^\s*(?:\d+[.)]|[-*+])\s+/.exec(line.text);
@@ -69,7 +71,7 @@ function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
     } else if (/^\s*(?:>|\||!\[|<!--)/.test(line.text) || /^\s*(?:\d+[.)]|[-*+])\s+>/.test(line.text)) {
       close();
       notes.push({ text: line.text.trim(), span: lines.span(line.start, end), section: section.title });
-    } else if (line.text.trim() === '') close();
+    } else if (line.text.trim() === '' || /^\s*(?:\d+[.)]|[-*+])\s*$/.test(line.text) || (line === last && /^\s*\d+$/.test(line.text))) close();
     else if (marker) {
       close();
       open = { start: line.start + marker[0].length, end };

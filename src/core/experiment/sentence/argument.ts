@@ -50,7 +50,11 @@ const readRefs: Reader = (piece, vocabulary) => {
 };
 
 /** Words that go back to something said before, or tell what is done: never the name of a material. */
-const NO_MATERIAL = /^(?:it|them|this|that|these|those|everything|the (?:rest|remainder)|rest|remainder|(?:this|that) (?:solution|mixture)|remainder of .*|(?:dissolving|diluting)\b.*|which .*|by which .*)$/i;
+const NO_MATERIAL = /^(?:it|them|this|that|these|those|everything|the (?:rest|remainder)|rest|remainder|(?:this|that) (?:solution|mixture)|remainder of .*|(?:dissolving|diluting|using)\b.*|per \w+|which .*|by which .*)$/i;
+
+/** A passive, whole or begun ("was poured", "dried over it"), tells what is done. */
+const DONE =
+  /\b(?:is|are|was|were|been|being)\b|^(?:added|filtered|dried|air-dried|washed|weighed|poured|cooled|decanted|transferred|treated|collected|stirred|heated|evaporated|separated|recrystalli[sz]ed|rinsed|acidified|extracted|distilled|drained|stoppered|shaken|pressed|refluxed|concentrated|diluted|allowed|left)(?:$| (?:by|in|on|at|to|into|with|through|from|over|under|for|off|as)\b)/i;
 
 const readList: Reader = (piece, vocabulary) => {
   const list = readMaterials(piece);
@@ -59,7 +63,7 @@ const readList: Reader = (piece, vocabulary) => {
   if (materials.length === 0) return undefined;
   let cost = 0;
   for (const material of materials) {
-    if (NO_MATERIAL.test(material.name)) return undefined;
+    if (NO_MATERIAL.test(material.name) || DONE.test(material.name)) return undefined;
     if (/\b(?:to|into|onto|in|on|from) (?:the|an?)\b/i.test(material.name)) cost += 8;
     if (material.name === '') cost += 1.5;
     else if (material.ref) cost += 1;
@@ -78,8 +82,15 @@ function lying(material: RawMaterial, { vessels, products, knows }: Vocabulary):
   return ref ? { ...material, ref } : material;
 }
 
+/** "(MgSO4)", "(Na2SO4, 1 g)": only a material that is known. */
+const readBracket: Reader = (piece, vocabulary) => {
+  const inner = /^\(([^()]+)\)[,;:]?$/.exec(piece.text);
+  if (!inner || !vocabulary.knows(inner[1]!.split(',')[0]!.trim())) return undefined;
+  return readList({ text: inner[1]!, start: piece.start + 1 }, vocabulary);
+};
+
 const readTime: Reader = (piece) => {
-  const amount = readAmount(piece.text.replace(/^(?:a period of|the next|about another)\s+/i, '').replace(/\s+(?:more|longer|further|or so|or more)$/i, ''));
+  const amount = readAmount(piece.text.replace(/^(?:a period of|the next|about another)\s+/i, '').replace(/^an?\s+(\d[\d.–-]*)[- ]([a-z]+)[- ]period$/i, '$1 $2').replace(/^one[- ]half hour/i, 'half an hour').replace(/\s+(?:more|longer|further|or so|or more)$/i, ''));
   return amount.kind === 'time' || (amount.kind === 'unquantified' && amount.sense === 'some' && /minute|hour|second|while|moment/.test(amount.text))
     ? { argument: { kind: 'amount', amount }, cost: 0 }
     : undefined;
@@ -105,7 +116,7 @@ const BATHS: readonly (readonly [RegExp, BathKind, number | undefined])[] = [
   [/^sand( ?-?bath)?$/, 'sand', undefined],
   [/^(aluminium |aluminum |metal |heating )?(block|hotplate|hot ?plate|hot-plate|stirrer hotplate)$/, 'block', undefined],
   [/^(heating |electric )?mantle$/, 'mantle', undefined],
-  [/^(air|oven|drying oven|refrigerator|fridge|freezer)$/, 'air', undefined],
+  [/^(air|air bath|oven|drying oven|refrigerator|fridge|freezer)$/, 'air', undefined],
 ];
 
 /** Bath temperatures that are no figure in the text are common practice. */
@@ -141,6 +152,8 @@ const readPortions: Reader = (piece) => {
 const readUntil: Reader = (piece) => {
   const text = piece.text.trim().replace(/[,;:]+$/, '');
   if (/,\s+(?:and\s+|then\s+)?(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(text)) return undefined;
+  // "until it dissolved and was then poured", "..., and allowed to stand": what follows is done next
+  if (/\band\s+(?:then\s+)?(?:is|are|was|were)\s|,\s+(?:(?:and|then)\s+)*(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b/i.test(text)) return undefined;
   const direct = readAmount(text);
   if (direct.kind === 'pH' || direct.kind === 'temperature' || (direct.kind === 'unquantified' && direct.sense !== 'some'))
     return { argument: { kind: 'amount', amount: direct }, cost: 0 };
@@ -196,14 +209,19 @@ const readKeep: Reader = (piece, { vessels, products, knows }) => {
 const readDetail: Reader = (piece, { vessels }) => ({
   argument: { kind: 'detail', text: piece.text.trim() },
   // What can be a vessel is one
-  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vessels) ? 0.5 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0),
+  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vessels) ? 0.5 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0) + (/\b(?:was|were|is|are) (?:[a-z]+ly )?[a-z-]+ed\b/i.test(piece.text) ? 6 : 0),
 });
 
 /** "to pH 7", "to constant mass": an end that can be told without a sentence. */
 const readEndpoint: Reader = (piece) => {
   const amount = readAmount(piece.text.trim());
   const ends = amount.kind === 'pH' || (amount.kind === 'unquantified' && amount.sense === 'constantMass');
-  return ends ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
+  if (ends) return { argument: { kind: 'amount', amount }, cost: 0 };
+  // "acidified to Congo red": the colour of an indicator
+  const text = piece.text.trim();
+  return /^(?:(?:acid|alkaline|basic|neutral|faintly acid) to )?(?:congo red|litmus|phenolphthalein|universal indicator)(?: paper)?$/i.test(text)
+    ? { argument: { kind: 'amount', amount: { kind: 'unquantified', word: `to ${text}`, text: `to ${text}`, sense: 'until' } }, cost: 0 }
+    : undefined;
 };
 
 export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {
@@ -213,6 +231,7 @@ export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {
   materials: readList,
   time: readTime,
   bareTime: readBareTime,
+  bracket: readBracket,
   pressure: readPressure,
   volume: readVolume,
   temperature: readTemperature,

@@ -3,14 +3,14 @@ import type { Token } from './token.ts';
 
 /** What opens words that only tell how a thing looks or is rigged; no matter moves in them. */
 const OPENERS: readonly (readonly string[])[] = [
-  'fitted with', 'equipped with', 'provided with', 'closed with', 'carrying', 'which', 'whereupon', 'by which time', 'at which point', 'at which time', 'taking care', 'being careful', 'in order to', 'so as to', 'such that', 'at such a rate', 'if it', 'if they', 'as soon as', 'unless', 'because',
+  'fitted with', 'equipped with', 'topped with', 'surmounted by', 'packed with', 'having', 'protected by', 'protected with', 'surrounded by', 'surrounded with', 'during which', 'provided with', 'closed with', 'carrying', 'which', 'that', 'to yield', 'to afford', 'to leave', 'to furnish', 'to provide', 'to induce', 'to remove', 'to ensure', 'whereupon', 'by which time', 'at which point', 'at which time', 'taking care', 'being careful', 'in order to', 'so as to', 'such that', 'at such a rate', 'if it', 'if they', 'as soon as', 'unless', 'because',
 ].map((phrase) => phrase.split(' '));
 
 const EQUIPMENT =
-  /^(?:condensers?|thermometers?|stirrers?|stopper|bung|cork|septum|septa|tube|balloon|mantle|adapter|adaptor|bubbler|inlet|outlet|line|still-?head|column|guard|joint|clamp|clip|magnet|follower|bar|stirbar|probe|lid|plug|hotplate|paper|glass|spatula|rod|funnel)$/;
+  /^(?:condensers?|thermometers?|stirrers?|stopper|bung|cork|septum|septa|tube|balloon|mantle|mantles|adapter|adaptor|bubbler|inlet|outlet|line|still-?head|column|guard|joint|clamp|clip|magnet|follower|bar|stirbar|probe|lid|plug|hotplate|paper|glass|spatula|rod|funnel)$/;
 const GERUND = /^[a-z]{2,}ing$/;
 /** An amount that matter is measured by; an aside that holds one would lose it. */
-const MATTER = /(?:\d|\bfew|\blittle|\bsome|\bexcess)[\d.,–-]*\s*(?:k?g|mg|[mµμ]?[lL]|cm3|cm³|m?mol|drops?|equiv|eq)(?![\p{L}])/u;
+const MATTER = /(?:\d|\bfew|\blittle|\bsome|\bexcess)[\d.,–-]*\s*(?:k?g|mg|[mµμ]?[lL]|cm3|cm³|m?mol|drops?|equiv|eq)(?![\p{L}])(?! per )/u;
 
 /** Where an aside that begins at a token may end, the nearest first; nothing where none begins. */
 export function asideEnds(tokens: readonly Token[], at: number): number[] {
@@ -25,7 +25,8 @@ export function asideEnds(tokens: readonly Token[], at: number): number[] {
     const stops = word === undefined || (tokens[i]!.depth === 0 && (word === ',' || word === ';' || (gerund && word === 'and')));
     if (!stops) continue;
     if (holdsMatter(tokens, at, i)) break;
-    ends.push(i);
+    // The comma that closes it goes with it
+    ends.push(word === ',' && i + 1 < tokens.length ? i + 1 : i);
     if (ends.length > 4 || tokens[i + 1]?.word === 'then') break;
   }
   return ends;

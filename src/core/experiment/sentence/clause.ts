@@ -66,19 +66,23 @@ export class ClauseReader {
       if (breaks.has(i) && i > 0) object = false;
       const token = tokens[i]!;
       const stop = nextBreak(breaks, i, tokens.length);
-      const tryArgument = (kind: ArgumentKind, slot: RawSlot, from: number) => {
+      const tryArgument = (kind: ArgumentKind, slot: RawSlot, from: number, turns = 1) => {
         if (sofar.slots[slot] !== undefined) return;
         for (const end of ends) {
           if (end <= from) continue;
           if (end > stop) break;
           const read = this.argument(tokens, kind, from, end);
-          if (read) search(end, false, extend(sofar, slot, read));
+          if (read) search(end, false, extend(sofar, slot, turns > 1 ? repeated(read, turns) : read));
         }
       };
       if (token.depth === 0) {
         for (const { words, form } of ready.clauses)
           if (words.every((word, k) => tokens[i + k]?.word === word)) tryArgument(form.kind, form.slot, i + words.length);
         if (object) for (const { kind, slot } of ready.verb.object ?? []) tryArgument(kind, slot, i);
+        const turns = turnsAt(tokens, i);
+        if (turns)
+          for (const { words, form } of ready.clauses)
+            if (form.kind === 'materials' && words.length === 1 && words[0] === tokens[i + turns.length]?.word) tryArgument(form.kind, form.slot, i + turns.length + 1, turns.count);
         const manner = phraseAt(ready.manners, tokens, i) ?? phraseAt(MANNER_TABLE, tokens, i);
         if (manner) search(i + manner.length, object, { ...sofar, manner: [...sofar.manner, manner.value] });
       }
@@ -121,6 +125,24 @@ export class ClauseReader {
     }
     return ends;
   }
+}
+
+const TURNS: Readonly<Record<string, number>> = { once: 1, twice: 2, thrice: 3, two: 2, three: 3, four: 4, five: 5, six: 6, '2': 2, '3': 3, '4': 4, '5': 5 };
+
+/** "twice", "three times" before "with". */
+function turnsAt(tokens: readonly Token[], at: number): { count: number; length: number } | undefined {
+  const { word } = tokens[at]!;
+  const count = TURNS[word];
+  if (count === undefined) return undefined;
+  if (/^(?:once|twice|thrice)$/.test(word)) return { count, length: 1 };
+  return tokens[at + 1]?.word === 'times' ? { count, length: 2 } : undefined;
+}
+
+/** Each material as often as is said, where its amounts do not say so already. */
+function repeated(read: ReadArgument, turns: number): ReadArgument {
+  if (read.argument.kind !== 'materials') return read;
+  const materials = read.argument.materials.map((material) => (material.repeat > 1 ? material : { ...material, repeat: turns }));
+  return { ...read, argument: { kind: 'materials', materials } };
 }
 
 function extend(sofar: Parting, slot: RawSlot, read: ReadArgument): Parting {

@@ -50,6 +50,8 @@ function beginsSentence(tokens: readonly Token[], i: number, grammar: Grammar): 
   const word = tokens[i]!.word;
   if (imperativeOf(word, grammar) !== undefined) return true;
   if (/^(?:for|at)$/.test(word)) return tokens[i - 1]!.word === 'then';
+  // "and concentrated HCl" is a material
+  if (word === 'concentrated' && !/^(?:in|under|to|on|by|and|with|at|from|using|[,;].*)?$/.test(tokens[i + 1]?.word ?? '')) return false;
   if (passiveBegins(tokens, i, grammar)) return true;
   return grammar.heads.has(word) || /^(?:allow|let|leave|slowly|carefully|gently|cautiously|stopper|vent)$/.test(word);
 }

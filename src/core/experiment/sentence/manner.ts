@@ -154,7 +154,7 @@ export const MANNERS: Readonly<Record<string, string>> = {
 export const IDLE = new Set([
   ',', ':', ';', '–', '—', '-', 'then', 'now', 'next', 'finally', 'first', 'also', 'and', 'the', 'together', 'just',
   'please', 'meanwhile', 'afterwards', 'subsequently', 'further', 'freshly', 'by', 'so', 'that', 'thus', 'therefore',
-  'only', 'once', 'both', 'all', 'when', 'it', 'is', 'to', 'a', 'still', 'simply', 'any', 'with', 'of', 'some',
+  'only', 'directly', 'once', 'both', 'all', 'when', 'it', 'is', 'to', 'a', 'still', 'simply', 'any', 'with', 'of', 'some',
 ]);
 
 export interface PhraseTable {

@@ -41,8 +41,8 @@ function isQuantity(amount: AnyAmount): boolean {
   return QUANTITY.has(amount.kind);
 }
 
-const LEAD = /^(?:the|an?|some|your|about the|all the|all of the|freshly prepared|the remaining|the rest of the|more)\s+/i;
-const MIX = /^(?:a\s+|the\s+)?(?:(?:cold|ice-cold|hot|warm|well-stirred|clear)\s+)?(?:mixture|solution|suspension|slurry|blend)(?:,?\s+which)?\s+(?:made\s+(?:up\s+)?of|of|consist(?:s|ing)\s+of|composed\s+of)\s+/i;
+const LEAD = /^(?:the|an?|some|your|about the|all the|all of the|freshly prepared|plenty of|the remaining|the rest of the|more)\s+/i;
+const MIX = /^(?:a\s+|the\s+)?(?:(?:cold|cooled|ice-cold|hot|warm|boiling|stirred|well-stirred|(?:vigorously |rapidly |magnetically )?stirred|freshly prepared|clear|dilute|strong)\s+)*(?:mixture|solution|suspension|slurry|blend)(?:,?\s+which)?\s+(?:made\s+(?:up\s+)?of|of|consist(?:s|ing)\s+of|composed\s+of)\s+/i;
 
 interface Draft {
   name: string;
@@ -93,7 +93,7 @@ function separate(piece: Piece): Piece[] {
     if (c === '(' || c === '[') depth++;
     else if (c === ')' || c === ']') depth = Math.max(0, depth - 1);
     if (depth > 0) continue;
-    const word = /^(?:,?\s+(?:diluted|wetted|moistened|mixed) with\s+|,\s+(?:and\s+|then\s+)?(?:finally\s+)?(?:with\s+)?|\s+and\s+(?:then\s+|finally\s+)?(?:with\s+)?|\s+plus\s+|\s+\+\s+|\s+with\s+|,?\s+(?:dissolved|suspended|slurried) in\s+)/i.exec(text.slice(i, i + 30));
+    const word = /^(?:,?\s+(?:diluted|wetted|moistened|mixed) with\s+|\s+containing\s+|,\s+(?:and\s+|then\s+)?(?:finally\s+)?(?:with\s+)?|\s+and\s+(?:then\s+|finally\s+)?(?:with\s+)?|\s+plus\s+|\s+\+\s+|\s+with\s+|,?\s+(?:dissolved|suspended|slurried) in\s+)/i.exec(text.slice(i, i + 30));
     // "bromobenzene (6.3 g) in dry ether (20 mL)" is two materials; "... in a beaker" is not
     const amountBefore = !inSolution && text[i - 1] === ')' && /^\s+in\s+(?:[a-z-]+\s+){1,4}\(\d|^\s+in\s+\d/i.test(text.slice(i));
     const inWord = inSolution || amountBefore ? /^\s+in\s+/i.exec(text.slice(i, i + 6)) : null;
@@ -150,10 +150,22 @@ function readLeading(item: Piece, draft: Draft, trouble: MaterialTrouble[]): num
     }
     if (reading.kind !== 'amount' || !isQuantity(reading.amount)) return at;
     take(reading.amount, draft);
-    const after = /^(?:[- ]?portions?)?(?:\s+each)?\s*,?\s*(?:of\s+(?:the\s+)?)?/i.exec(item.text.slice(reading.end));
-    at = reading.end + (after?.[0].length ?? 0);
+    const end = bracketAfter(item, reading.end, draft, trouble) ?? reading.end;
+    const after = /^(?:[- ]?portions?|\s+(?:samples?|quantit(?:y|ies)|aliquots?)(?=\s+of\b))?(?:\s+each)?\s*,?\s*(?:of\s+(?:(?:the|an?)\s+)?)?/i.exec(item.text.slice(end));
+    at = end + (after?.[0].length ?? 0);
   }
   return at;
+}
+
+/** "14 g (0.10 mole) of aniline": more amounts of the same, in brackets before the name. */
+function bracketAfter(item: Piece, at: number, draft: Draft, trouble: MaterialTrouble[]): number | undefined {
+  const bracket = /^\s*\(([^()]*)\)(?=,?\s+(?:of\s|each\b)?)/.exec(item.text.slice(at));
+  if (!bracket) return undefined;
+  const pieces = bracket[1]!.split(/[;,](?!\d{3}\b)\s*/).map((piece) => piece.trim());
+  const amounts = pieces.map((piece) => readAmountAt(piece, 0));
+  if (!amounts.every((reading) => reading.kind === 'amount' && isQuantity(reading.amount))) return undefined;
+  pieces.forEach((piece) => readBracketPiece(piece, item.start + at, draft, trouble));
+  return at + bracket[0].length;
 }
 
 /** Takes "(1.12 g, 10.0 mmol, 1.0 equiv)" off the name; a bracket that holds no amount stays. */

@@ -1,3 +1,4 @@
+import { readAmount } from '../../quantity/amount.ts';
 import type { Piece } from '../text.ts';
 import type { Verb } from '../verbs/verb.ts';
 import type { RawSentence } from '../verbs/verb.ts';
@@ -60,7 +61,8 @@ function participlesOf(word: string): string[] {
 }
 
 const MODAL = new Set(['is', 'are', 'was', 'were', 'be', 'been', 'being']);
-const ADVERB = /ly$|^(?:then|now|dropwise|again|further|next|first|also|twice|once)$/;
+const ADVERB = /ly$|^(?:then|now|dropwise|again|further|next|first|also|each|both|all)$/;
+const PARTICLE = /^(?:off|out|up|down|away|over|in)$/;
 const BEGINS = /^(?:continued|started|begun|resumed|commenced)$/;
 const STANDS = /^(?:stand|sit|settle|react)$/;
 const LETS = /^(?:allowed|permitted|left|let|made)$/;
@@ -132,6 +134,15 @@ function reorder(tokens: readonly Token[], lead: number, from: number, p: number
 /** What a passive may mean: as it stands, "was allowed to cool" (cool it), "stirring was continued" (stir it). */
 function passiveOrders(tokens: readonly Token[], lead: number, p: number, passive: { at: number; base: readonly string[] }, grammar: Grammar): Order[] {
   const found = [passiveOrder(tokens, lead, p, passive)];
+  // "The precipitate was filtered off", "the lower layer was run off": the head has two words
+  const verb = passive.base[0]!;
+  const after = tokens.slice(passive.at + 1);
+  for (const { words } of passive.base.length === 1 ? (grammar.heads.get(verb) ?? []) : [])
+    if (words.length > 1 && PARTICLE.test(words[1]!) && words.slice(1).every((each, k) => after[k]?.word === each)) {
+      found.push(passiveOrder(tokens, lead, p, { at: passive.at, base: words, past: words.length - 1 }));
+      // "poured off the crystals": the particle opens a clause too
+      found.push(passiveOrder(tokens, lead, p, { at: passive.at, base: words }));
+    }
   const word = tokens[passive.at]!.word;
   const doing = BEGINS.test(word) && p > lead ? imperativeOf(tokens[p - 1]!.word, grammar) : undefined;
   if (doing !== undefined) found.push(inOrder([[{ ...tokens[p - 1]!, word: doing }], tokens.slice(passive.at + 1), tokens.slice(lead, p - 1)], 0));
@@ -143,9 +154,9 @@ function passiveOrders(tokens: readonly Token[], lead: number, p: number, passiv
   return found;
 }
 
-function passiveOrder(tokens: readonly Token[], lead: number, p: number, passive: { at: number; base: readonly string[] }): Order {
+function passiveOrder(tokens: readonly Token[], lead: number, p: number, passive: { at: number; base: readonly string[]; past?: number }): Order {
   const subject = tokens.slice(lead, p);
-  const rest = tokens.slice(passive.at + 1);
+  const rest = tokens.slice(passive.at + 1 + (passive.past ?? 0));
   const between = tokens.slice(p + 1, passive.at);
   // "To the flask was added sodium borohydride": what is in front is a clause, not the subject
   const inverted = subject.length > 0 && /^(?:to|into|in|under|with|over|at|on|onto|from)$/.test(subject[0]!.word);
@@ -225,8 +236,20 @@ export function readSentence(
   return { sentence: sentenceOf(best.ready.verb, best.head, parting), trouble: parting.trouble, cost: best.cost };
 }
 
+/** "Acidify with hydrochloric acid until pH 1 (about 8 mL)": how much it takes stands at the end. */
+function lateAmount(slots: Parting['slots']): Parting['slots'] {
+  const { materials: list, with: second, until } = slots;
+  if (list?.kind !== 'materials' || second !== undefined || until?.kind !== 'amount') return slots;
+  const bracket = /\(([^()]+)\)\s*$/.exec(until.amount.text);
+  const last = list.materials.at(-1);
+  if (!bracket || !last || last.amounts.length > 0) return slots;
+  const amount = readAmount(bracket[1]!.trim());
+  if (amount.kind !== 'volume' && amount.kind !== 'mass' && amount.kind !== 'amount') return slots;
+  return { ...slots, materials: { kind: 'materials', materials: [...list.materials.slice(0, -1), { ...last, amounts: [amount], repeat: amount.repeat ?? 1 }] } };
+}
+
 function sentenceOf(verb: Verb, head: readonly string[], parting: Parting): RawSentence {
-  return { verb: verb.kind, head: head.join(' '), arguments: parting.slots, manner: parting.manner, unexplained: parting.unexplained };
+  return { verb: verb.kind, head: head.join(' '), arguments: lateAmount(parting.slots), manner: parting.manner, unexplained: parting.unexplained };
 }
 
 /** stirring -> stir, rinsing -> rinse, where a verb begins so. */

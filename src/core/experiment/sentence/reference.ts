@@ -40,15 +40,15 @@ export interface RawRef {
 }
 
 const ROLES: readonly (readonly [RegExp, Role])[] = [
-  [/^((combined|dried|crude|wet|filtered|washed|pooled) )*(organic|ether|ethereal|etheric|ethyl acetate|dichloromethane|dcm|chloroform|toluene|hexane|pentane|heptane|mtbe|petrol|petroleum ether|cyclohexane|product|diethyl ether)( \w+)? ?(layers?|phases?|solutions?)$/, 'organic'],
+  [/^((combined|dried|crude|wet|filtered|washed|pooled) )*(organic|ether|ethereal|etheric|ethyl acetate|benzene|xylene|ester|dichloromethane|dcm|chloroform|toluene|hexane|pentane|heptane|mtbe|petrol|petroleum ether|cyclohexane|product|diethyl ether)( \w+)? ?(layers?|phases?|solutions?)$/, 'organic'],
   [/^((combined|acidic|acidified|basic|alkaline|remaining|pooled|cold) )*(aqueous|water|acid|acidic|alkaline|basic|base|bicarbonate|brine|hydroxide|salt)( \w+)? ?(layers?|phases?|solutions?|extracts?|portions?)$/, 'aqueous'],
   [/^((combined|dried|pooled|washed|crude|filtered) )*(organic|ether|ethereal|dichloromethane|ethyl acetate|chloroform|toluene|hexane|mtbe|diethyl ether)? ?extracts?$/, 'extracts'],
   [/^(dried|filtered|decanted) (solution|liquid|ester|extract|layer|ether)$/, 'organic'],
   [/^(combined )?organics$/, 'organic'],
   [/^(rest|remainder)$/, 'rest'],
-  [/^(upper|top) ?(layers?|phases?)?$/, 'upper'],
-  [/^(lower|bottom) ?(layers?|phases?)?$/, 'lower'],
-  [/^(clear |hot |cold |dried |combined |yellow |colou?rless )*filtrates?$/, 'filtrate'],
+  [/^(upper|top)( \w+)? ?(layers?|phases?)?$/, 'upper'],
+  [/^(lower|bottom)( \w+)? ?(layers?|phases?)?$/, 'lower'],
+  [/^(clear |hot |cold |dried |combined |yellow |colou?rless |ethereal |organic |aqueous )*filtrates?$/, 'filtrate'],
   [/^mother ?liquors?$/, 'motherLiquor'],
   [/^((bulk|most|last|excess|remaining|residual|organic|volatile|rest) (of the )?)*(solvents?|volatiles?)$/, 'solvent'],
   [/^((spent|used|wet|hydrated|anhydrous|solid) )*(drying agent|desiccant|(magnesium|sodium|calcium) (sulfate|sulphate|chloride)( cake| residue)?)$/, 'dryingAgent'],
@@ -58,7 +58,7 @@ const ROLES: readonly (readonly [RegExp, Role])[] = [
   [/^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*products?$/, 'product'],
   [/^(purified|recrystalli[sz]ed|dry|dried|pure) (crystals|solid|material)$/, 'product'],
   [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|catalyst|flakes|pieces|sludge|pad|paste|tar|mass of crystals|lump|cakes|product cake)$/, 'solid'],
-  [/^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|phases|mass|batch|brew|reactants?|ylide|broth|charge)( in it)?$/, 'mixture'],
+  [/^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|phases|mass|batch|brew|mush|apparatus|reactants?|ylide|broth|charge)( in it)?$/, 'mixture'],
 ];
 
 const DETERMINER = /^(the|all of the|all the|all|this|that|your|its|a|an|each|both|whole of the|entire)\s+/;
@@ -120,6 +120,8 @@ function readWhole(
   const determined = DETERMINER.test(rest);
   rest = rest.replace(DETERMINER, '').replace(DETERMINER, '').trim();
   const base = { portion, text: whole };
+  // "the lower layer of methyl benzoate", "the crystals that separated"
+  rest = rest.replace(/^((?:[\p{L}-]+ )?(?:layer|phase)) (?:of|containing) (?!the\b)[^,]+$/u, (all, layer: string) => (roleOf(layer, products) === undefined ? all : layer)).replace(/ (?:that|which) (?:separated|formed|precipitated|crystalli[sz]ed|had (?:separated|formed|precipitated|crystalli[sz]ed))(?: out)?$/, '');
   if (/^(it|everything|them|this)$/.test(rest)) return { ...base, role: 'it', plural: false };
   const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(rest);
   if (inside && looksLikeVessel(inside[2]!, vessels)) {

@@ -25,7 +25,7 @@ export function splitSentences(item: Piece): Piece[] {
     const ends =
       (c === '.' || c === '!' || c === '?') &&
       depth === 0 &&
-      /^\s*$|^\s+["“(]?[A-Z0-9]/.test(text.slice(i + 1, i + 12)) &&
+      /^\s*$|^\s+["“(]?(?:[A-Z0-9]|[a-z]{1,5}-[A-Z])/.test(text.slice(i + 1, i + 12)) &&
       isStop(text, i);
     if (ends) {
       cut(i);

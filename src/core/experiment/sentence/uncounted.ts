@@ -22,7 +22,9 @@ export function uncountedAmounts(text: string, sentence: RawSentence, knows: (na
     if (reading.kind !== 'amount' || !/^(?:mass|volume|amount)$/.test(reading.amount.kind)) continue;
     if (held.some((span) => span.amount === reading.amount.text)) continue;
     const name = nameBeside(text, start, reading.end, knows);
-    if (name) found.push({ text: text.slice(name.start, name.end), ...name });
+    if (!name) continue;
+    const end = text[name.end] === ')' ? name.end + 1 : name.end;
+    found.push({ text: text.slice(name.start, end), start: name.start, end });
   }
   return found;
 }

@@ -26,7 +26,7 @@ function resolve(raw: RawSentence, context: Context): Slots {
   const elsewhere = raw.arguments.otherInto === undefined ? undefined : context.vesselOf(raw.arguments.otherInto);
   if (elsewhere !== undefined && target && target.vessel !== elsewhere) aside.push(target);
   // "Prepare a solution of ...": not in what is in hand
-  const fresh = /^(?:prepare|make|make up)$/.test(raw.head) && raw.arguments.with !== undefined && raw.arguments.into === undefined ? context.implied('solution', 'beaker') : undefined;
+  const fresh = /^(?:prepare|make|make up)$/.test(raw.head) && uses.length > 1 && raw.arguments.into === undefined ? context.implied('solution', 'beaker') : undefined;
   const into = elsewhere ?? fresh ?? target?.vessel ?? context.focus ?? context.vessel('the flask', 0);
   context.setFocus(into);
   context.placed(uses, into);
@@ -70,7 +70,7 @@ export const treat: Verb = {
   clauses: [
     { words: ['with', 'in', 'by adding', 'by the addition of', 'by addition of', 'using', 'acidic with', 'alkaline with', 'basic with'], kind: 'materials', slot: 'materials' },
     { words: ['in', 'into'], kind: 'vessel', slot: 'otherInto' },
-    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, PURPOSE, ENDPOINT, PORTIONS,
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, { ...BATH, words: ['on', 'over', 'by means of', 'in an', 'in a'] }, UNTIL, PURPOSE, ENDPOINT, PORTIONS,
     { words: ['for'], kind: 'time', slot: 'time' },
   ],
 };

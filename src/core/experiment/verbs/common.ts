@@ -12,7 +12,7 @@ export const AT: ClauseForm = {
   slot: 'temperature',
 };
 export const BATH: ClauseForm = { words: ['in', 'on', 'over', 'with', 'using', 'by means of', 'with the aid of'], kind: 'bath', slot: 'bath' };
-export const UNTIL: ClauseForm = { words: ['until', 'till', 'so that', 'to dissolve', 'to give', 'as', 'while'], kind: 'until', slot: 'until' };
+export const UNTIL: ClauseForm = { words: ['until', 'or until', 'till', 'so that', 'to dissolve', 'to give', 'as', 'while'], kind: 'until', slot: 'until' };
 export const ENDPOINT: ClauseForm = { words: ['to', 'until', 'to reach', 'until at'], kind: 'endpoint', slot: 'until' };
 export const PORTIONS: ClauseForm = { words: ['in'], kind: 'portions', slot: 'portions' };
 const BARE_TIME: ClauseForm = { words: [], kind: 'bareTime', slot: 'time' };

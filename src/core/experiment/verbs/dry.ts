@@ -9,7 +9,7 @@ export const dry: Verb = {
   examples: ['Dry the extracts over anhydrous sodium sulfate 2.0 g for 15 min'],
   heads: ['dry', 'dry it', 'dry briefly'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
-  clauses: [{ words: ['over', 'with', 'using', 'on', 'by adding', 'by standing over'], kind: 'materials', slot: 'materials' }, FOR, UNTIL],
+  clauses: [{ words: ['over', 'with', 'using', 'on', 'by adding', 'by standing over'], kind: 'materials', slot: 'materials' }, { words: [], kind: 'bracket', slot: 'materials' }, FOR, UNTIL],
   fits: (raw) => raw.arguments.materials !== undefined,
   resolve(raw, context) {
     const materials = context.materials(raw.arguments.materials);

@@ -38,7 +38,7 @@ export const filter: Verb = {
     { words: ['to remove', 'to get rid of', 'to take out'], kind: 'detail', slot: 'detail' },
   ],
   manners: FILTER_MANNERS,
-  fits: (raw) => !/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || raw.arguments.otherInto !== undefined,
+  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || raw.arguments.otherInto !== undefined),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const solidNamed = hasRole(args.on, 'solid', 'product', 'residue') || (args.on?.kind === 'ref' && args.on.ref.named !== undefined && args.on.ref.vesselPhrase === undefined);

@@ -13,6 +13,8 @@ export type ArgumentKind =
   | 'materials'
   | 'time'
   | 'bareTime'
+  /** What stands in brackets after the head: "dried (MgSO4)". */
+  | 'bracket'
   | 'temperature'
   | 'pressure'
   | 'volume'

@@ -1,7 +1,7 @@
 import type { Move } from '../move.ts';
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { conditions, hasRole, oneTurn, parting, react, selector } from './common.ts';
+import { UNTIL, conditions, hasRole, oneTurn, parting, react, selector } from './common.ts';
 
 export const washLayer: Verb = {
   kind: 'washLayer',
@@ -13,6 +13,7 @@ export const washLayer: Verb = {
   clauses: [
     { words: ['with', 'using', 'successively with', 'sequentially with', 'in turn with', 'first with', 'once with', 'twice with'], kind: 'materials', slot: 'materials' },
     { words: ['then with', 'and then with', 'followed by', 'then', 'and with', 'and finally with', 'finally with', 'and once with', 'and'], kind: 'materials', slot: 'with' },
+    UNTIL,
     { words: ['into', 'in', 'collecting the washings in', 'running the washings into', 'combining the washings in', 'adding the washings to', 'draining the washings into'], kind: 'vessel', slot: 'into' },
     { words: ['keep', 'keeping', 'and keep', 'retain', 'retaining', 'collecting'], kind: 'keep', slot: 'keep' },
     { words: ['in'], kind: 'vessel', slot: 'range' },

@@ -1,7 +1,7 @@
 import type { Move } from '../move.ts';
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { conditions, hasRole, oneTurn, react } from './common.ts';
+import { UNTIL, conditions, hasRole, oneTurn, react } from './common.ts';
 import { FILTER_MANNERS } from './filter.ts';
 
 export const washSolid: Verb = {
@@ -14,6 +14,7 @@ export const washSolid: Verb = {
   clauses: [
     { words: ['with', 'using', 'on the filter with', 'in', 'by decantation with', 'under'], kind: 'materials', slot: 'materials' },
     { words: ['then with', 'and then with', 'followed by', 'then', 'and with', 'and finally with'], kind: 'materials', slot: 'with' },
+    UNTIL,
     { words: ['into', 'adding the washings to', 'combining the washings with', 'collecting the washings in'], kind: 'vessel', slot: 'into' },
   ],
   manners: { ...FILTER_MANNERS, 'on the filter': 'on the filter', 'on the funnel': 'on the filter', 'by decantation': 'decanting', 'by decanting': 'decanting', 'in the funnel': 'on the filter' },
