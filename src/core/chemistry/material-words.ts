@@ -30,7 +30,7 @@ export interface Words {
 const NUMBER = String.raw`(\d+(?:[.,]\d+)?)`;
 const RANGE = String.raw`${NUMBER}(?:\s*(?:-|–|to)\s*${NUMBER})?`;
 const BASIS = String.raw`(?:\s*\(?(w\/w|m\/m|wt|w\/v|m\/v|v\/v|vol|by (?:mass|weight|volume))\.?\)?(?![\w/]))?`;
-const PERCENT = String.raw`${RANGE}\s*(?:%|percent|per cent)${BASIS}`;
+const PERCENT = String.raw`${RANGE}\s*(?:wt\.?\s*|w\/w\s*)?(?:%|percent|per cent)${BASIS}`;
 const MOLAR = String.raw`${NUMBER}\s*(mM|M|N|[Mm]olar|mol\s?\/\s?L|mol\s?\/\s?dm3|mol\s?\/\s?dm³|mol dm-3|mol dm⁻³|mol L-1|mol L⁻¹)(?!\w)`;
 const GRAVITY = String.raw`(?:sp\.?\s*gr\.?|specific gravity|density|d|ρ)\s*(?:of|=)?\s*${NUMBER}(?:\s*g\s?\/\s?mL)?`;
 const CONDITION =
@@ -58,8 +58,14 @@ const wordIn = (match: RegExpExecArray): string =>
 
 const numberOf = (text: string): number => Number(text.replace(',', '.'));
 
+/** "dilute hydrochloric acid (2 M)": a word beside a figure says nothing more. */
+const vague = (strength: WrittenStrength): boolean =>
+  strength.kind === 'dilute' || strength.kind === 'concentrated';
+
 function setStrength(words: Words, strength: WrittenStrength, written: string): void {
-  if (words.strength !== undefined) words.clash ??= written.trim();
+  if (words.strength !== undefined && vague(strength) !== vague(words.strength)) {
+    if (vague(words.strength)) words.strength = strength;
+  } else if (words.strength !== undefined) words.clash ??= written.trim();
   else words.strength = strength;
 }
 

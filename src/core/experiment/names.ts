@@ -53,6 +53,16 @@ export function namesOf(table: SubstanceTable): Names {
   };
 }
 
+const NONMETALS = new Set(['C', 'H', 'N', 'O', 'F', 'Cl', 'Br', 'I', 'S', 'P', 'Si', 'B', 'Se', 'D']);
+
+/** "Cu(CH3COO)2.H2O" is the salt that the table knows, where one alone has those atoms; organic formulas have isomers. */
+function twinOf(made: Substance, table: SubstanceTable): Substance | undefined {
+  const counts = made.composition?.counts;
+  if (counts === undefined || ![...counts.keys()].some((symbol) => !NONMETALS.has(symbol))) return undefined;
+  const same = table.all().filter(({ composition }) => composition !== undefined && composition.charge === made.composition!.charge && composition.counts.size === counts.size && [...counts].every(([symbol, n]) => composition.counts.get(symbol) === n));
+  return same.length === 1 ? same[0] : undefined;
+}
+
 function readName(table: SubstanceTable, name: string): NameReading {
   const found = findSubstance(table, name);
   if (found.kind === 'found') return { ok: true, substance: found.substance };
@@ -65,7 +75,7 @@ function readName(table: SubstanceTable, name: string): NameReading {
   const formula = readFormula(name);
   if (formula.ok) {
     const substance = makeSubstance({ name, formula: name, origin: 'formula' });
-    if (substance.ok) return substance;
+    if (substance.ok) return { ok: true, substance: twinOf(substance.substance, table) ?? substance.substance };
   }
   if (looksLikeSmiles(name) && readSmiles(name).ok) {
     const substance = makeSubstance({ name, smiles: name, origin: 'formula' });

@@ -7,9 +7,12 @@ import { nearestForm } from './nearest.ts';
 import type { Vocabulary } from './sentence/argument.ts';
 import { cleanText, spanOf } from './sentence/clean.ts';
 import type { CleanText } from './sentence/clean.ts';
-import type { Grammar, SentenceReading } from './sentence/read-sentence.ts';
+import { isObservation } from './sentence/observation.ts';
+import { grammarOf } from './sentence/order.ts';
+import type { Grammar } from './sentence/order.ts';
 import { readCompound } from './sentence/compound.ts';
-import { grammarOf, readSentence } from './sentence/read-sentence.ts';
+import { readSentence } from './sentence/read-sentence.ts';
+import type { SentenceReading } from './sentence/read-sentence.ts';
 import { splitSentences } from './sentence/split.ts';
 import type { Uncounted } from './sentence/uncounted.ts';
 import { uncountedAmounts } from './sentence/uncounted.ts';
@@ -109,7 +112,7 @@ export function readProcedure(section: Section, lines: LineMap, read: SentenceRe
       const id = `${index + 1}${letter === 0 ? '' : letterOf(letter)}`;
       if (!reading) {
         notes.push({ text: piece.text, span, section: section.title, ...(steps.length > 0 && { after: steps.at(-1)!.id }) });
-        if (!REMARK.test(piece.text) && (!TOLD.test(piece.text) || HOLDS_AMOUNT.test(piece.text))) tools.diagnostics.push(notUnderstood(piece.text, span));
+        if (!REMARK.test(piece.text) && !isObservation(piece.text) && (!TOLD.test(piece.text) || HOLDS_AMOUNT.test(piece.text))) tools.diagnostics.push(notUnderstood(piece.text, span));
         continue;
       }
       letter++;
@@ -167,7 +170,7 @@ function readItem(clean: CleanText, read: SentenceReader): { piece: Piece; readi
 
 /** "After 10 min, filter ..." waits first. */
 function timedLead(piece: Piece): Piece[] {
-  const lead = /^after (?:a further |another |about )?(?:\d[\d.,–-]*\s*(?:min|minutes|h|hours?|s|seconds)\b|an hour|half an hour),?\s+/i.exec(piece.text);
+  const lead = /^after (?:a further |another |about )?(?:(?:\d[\d.,–-]*|two|three|four|five|ten|fifteen|twenty|thirty|forty|forty-five)\s*(?:min|minutes|h|hours?|s|seconds)\b|an hour|half an hour),?\s+/i.exec(piece.text);
   if (!lead) return [piece];
   const wait = `wait for ${lead[0].replace(/^after\s+/i, '').replace(/[,\s]+$/, '')}`;
   return [{ text: wait, start: piece.start }, slicePiece(piece, lead[0].length)];

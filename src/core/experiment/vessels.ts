@@ -39,8 +39,13 @@ export interface VesselPhrase {
   readonly text: string;
 }
 
+/** "a 250-mL, two-necked, round-bottomed flask": commas between its adjectives. */
+export function withoutCommas(text: string): string {
+  return text.replace(/(-necked|-dried|-bottom(?:ed)?|[- ]m?l|\bdry|\bclean|\btared),\s+(?=[a-z\d-]+(?:,?\s+[a-z\d-]+){0,5}\s*flask)/gi, '$1 ');
+}
+
 export function readVesselPhrase(text: string): VesselPhrase {
-  let rest = text.trim().toLowerCase();
+  let rest = withoutCommas(text.trim().toLowerCase());
   const tared = /\b(pre-?)?(tared|weighed)\b/.test(rest);
   let capacity_mL: number | undefined;
   const number = /\d/.exec(rest);
@@ -127,7 +132,8 @@ export function findVessel(
 }
 
 /** A phrase that can only be a vessel: it ends in a vessel noun, or names one that is declared. */
-export function looksLikeVessel(text: string, vessels: readonly VesselDeclaration[]): boolean {
+export function looksLikeVessel(written: string, vessels: readonly VesselDeclaration[]): boolean {
+  const text = withoutCommas(written);
   const bare = bareName(text);
   if (vessels.some((v) => v.id.toLowerCase() === bare)) return true;
   const words = text.trim().split(/\s+/);

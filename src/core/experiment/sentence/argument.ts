@@ -38,7 +38,7 @@ const readRef: Reader = (piece, { vessels, products, knows }) => {
   if (!ref) return undefined;
   const unknown =
     ref.vesselPhrase !== undefined && findVessel(readVesselPhrase(ref.vesselPhrase), vessels) === undefined;
-  return { argument: { kind: 'ref', ref, start: piece.start }, cost: unknown ? 0.5 : ref.named !== undefined ? 0.3 : 0 };
+  return { argument: { kind: 'ref', ref, start: piece.start }, cost: (unknown ? 0.5 : ref.named !== undefined ? 0.3 : 0) + (/\son\s/i.test(piece.text) && ref.vesselPhrase !== undefined ? 0.1 : 0) };
 };
 
 /** "the extracts and the washings": two or more references. */
@@ -69,6 +69,7 @@ const readList: Reader = (piece, vocabulary) => {
     else if (material.ref) cost += 1;
     else if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
     else if (material.amounts.length === 0) cost += 0.6;
+    if (/^(?:dry|dried) \(/i.test(material.name)) return undefined;
     if (/\b(?:by|and) (?:dissolving|mixing|adding|diluting)\b/i.test(material.name)) return undefined;
     if (material.name.split(' ').length > 8) cost += 6;
   }
@@ -87,6 +88,12 @@ const readBracket: Reader = (piece, vocabulary) => {
   const inner = /^\(([^()]+)\)[,;:]?$/.exec(piece.text);
   if (!inner || !vocabulary.knows(inner[1]!.split(',')[0]!.trim())) return undefined;
   return readList({ text: inner[1]!, start: piece.start + 1 }, vocabulary);
+};
+
+/** "dried (MgSO4)": a material in brackets that has nothing before it. */
+const readBracketed: Reader = (piece, vocabulary) => {
+  const inner = /^\((?:over )?([^()]*(?:\([^()]*\))?[^()]*)\)$/.exec(piece.text.trim());
+  return inner ? readList({ text: inner[1]!, start: piece.start + piece.text.indexOf(inner[1]!) }, vocabulary) : undefined;
 };
 
 const readTime: Reader = (piece) => {
@@ -116,6 +123,7 @@ const BATHS: readonly (readonly [RegExp, BathKind, number | undefined])[] = [
   [/^sand( ?-?bath)?$/, 'sand', undefined],
   [/^(aluminium |aluminum |metal |heating )?(block|hotplate|hot ?plate|hot-plate|stirrer hotplate)$/, 'block', undefined],
   [/^(heating |electric )?mantle$/, 'mantle', undefined],
+  [/^(bunsen|gas)( burner)?( flame)?$|^(naked |small |open )*flame$/, 'block', undefined],
   [/^(air|air bath|oven|drying oven|refrigerator|fridge|freezer)$/, 'air', undefined],
 ];
 
@@ -229,6 +237,7 @@ export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {
   ref: readRef,
   refs: readRefs,
   materials: readList,
+  bracketed: readBracketed,
   time: readTime,
   bareTime: readBareTime,
   bracket: readBracket,

@@ -49,6 +49,7 @@ function equipmentEnd(tokens: readonly Token[], at: number): number[] {
     const { word } = tokens[k]!;
     if (/^(?:[,;:]|and|with|in|to|into|of)$/.test(word) || /dean/.test(word) || /^\d/.test(word)) return [];
     if (GERUND.test(word) && word !== 'dropping') return [];
+    if (EQUIPMENT.test(word) && EQUIPMENT.test(tokens[k + 1]?.word ?? '')) continue;
     if (EQUIPMENT.test(word)) return word === 'funnel' && !/^(?:dropping|addition|pressure-equalising|pressure-equalizing)$/.test(tokens[k - 1]!.word) ? [] : [k + 1];
   }
   return [];

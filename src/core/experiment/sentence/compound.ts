@@ -1,5 +1,7 @@
-import { imperativeOf, passiveBegins } from './read-sentence.ts';
-import type { Grammar, SentenceReading } from './read-sentence.ts';
+import { imperativeOf, passiveBegins, skipLead } from './order.ts';
+import { isObservation } from './observation.ts';
+import type { Grammar } from './order.ts';
+import type { SentenceReading } from './read-sentence.ts';
 import type { Token } from './token.ts';
 import { tokenise } from './token.ts';
 
@@ -15,6 +17,7 @@ type Read = (text: string) => SentenceReading | undefined;
 const JOINING = new Set(['and', 'then', ',', ';']);
 const SPLIT_COST = 0.5;
 const UNREAD_COST = 60;
+const OBSERVATION_COST = 1;
 const PARTS_LIMIT = 14;
 
 /**
@@ -27,9 +30,14 @@ export function readCompound(
   read: Read,
 ): SentencePart[] {
   const tokens = tokenise({ text, start: 0 });
+  const lead = leadingDeed(text, tokens, grammar, read);
+  if (lead) {
+    const rest = readCompound(text.slice(lead.end), grammar, read);
+    return [lead.part, ...rest.map(({ start, end, reading }) => ({ start: start + lead.end, end: end + lead.end, reading }))];
+  }
   const cuts = [0];
-  for (let i = 1; i < tokens.length && cuts.length < PARTS_LIMIT; i++)
-    if (tokens[i]!.depth === 0 && JOINING.has(tokens[i - 1]!.word) && beginsSentence(tokens, i, grammar)) cuts.push(i);
+  for (let i = Math.max(1, skipLead(tokens) + 1); i < tokens.length && cuts.length < PARTS_LIMIT; i++)
+    if (tokens[i]!.depth === 0 && JOINING.has(tokens[i - 1]!.word) && beginsSentence(text, tokens, i, grammar)) cuts.push(i);
   if (cuts.length === 1) return [{ start: 0, end: text.length, reading: read(text) }];
   cuts.push(tokens.length);
   interface Way { readonly cost: number; readonly parts: readonly SentencePart[] }
@@ -39,20 +47,32 @@ export function readCompound(
       const before = best[from];
       if (!before) continue;
       const part = partBetween(text, tokens, cuts[from]!, cuts[to]!, read, grammar);
-      const cost = before.cost + (part.reading?.cost ?? UNREAD_COST) + (from > 0 ? SPLIT_COST : 0);
+      const cost = before.cost + (part.reading?.cost ?? (isObservation(text.slice(part.start, part.end)) ? OBSERVATION_COST : UNREAD_COST)) + (from > 0 ? SPLIT_COST : 0);
       if (!best[to] || cost < best[to]!.cost) best[to] = { cost, parts: [...before.parts, part] };
     }
   }
   return [...(best.at(-1)?.parts ?? [])];
 }
 
-function beginsSentence(tokens: readonly Token[], i: number, grammar: Grammar): boolean {
+/** "After stirring for 2 h, ...", "On cooling in ice, ...": what is done first stands in front. */
+function leadingDeed(text: string, tokens: readonly Token[], grammar: Grammar, read: Read): { part: SentencePart; end: number } | undefined {
+  if (!/^(?:after|on|upon)$/.test(tokens[0]?.word ?? '')) return undefined;
+  const imperative = imperativeOf(tokens[1]?.word ?? '', grammar);
+  const comma = tokens.findIndex((token, i) => i > 1 && token.word === ',' && token.depth === 0);
+  if (imperative === undefined || comma < 0) return undefined;
+  const { start, end, text: gerund } = tokens[1]!;
+  const reading = read(imperative.padEnd(gerund.length) + text.slice(end, tokens[comma]!.start));
+  if (!reading || reading.sentence.unexplained.length > 0) return undefined;
+  return { part: { start, end: tokens[comma]!.start, reading }, end: tokens[comma]!.end };
+}
+
+function beginsSentence(text: string, tokens: readonly Token[], i: number, grammar: Grammar): boolean {
   const word = tokens[i]!.word;
   if (imperativeOf(word, grammar) !== undefined) return true;
   if (/^(?:for|at)$/.test(word)) return tokens[i - 1]!.word === 'then';
   // "and concentrated HCl" is a material
   if (word === 'concentrated' && !/^(?:in|under|to|on|by|and|with|at|from|using|[,;].*)?$/.test(tokens[i + 1]?.word ?? '')) return false;
-  if (passiveBegins(tokens, i, grammar)) return true;
+  if (passiveBegins(tokens, i, grammar) || isObservation(text.slice(tokens[i]!.start))) return true;
   return grammar.heads.has(word) || /^(?:allow|let|leave|slowly|carefully|gently|cautiously|stopper|vent)$/.test(word);
 }
 

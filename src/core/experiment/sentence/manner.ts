@@ -11,6 +11,7 @@ export const MANNERS: Readonly<Record<string, string>> = {
   'a little at a time': 'in portions',
   'bit by bit': 'in portions',
   'in small amounts': 'in portions',
+  'without the stopper': 'open',
   'when dry': 'dry',
   'once dry': 'dry',
   'with your hand': 'gently',

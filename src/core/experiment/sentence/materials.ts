@@ -41,7 +41,7 @@ function isQuantity(amount: AnyAmount): boolean {
   return QUANTITY.has(amount.kind);
 }
 
-const LEAD = /^(?:the|an?|some|your|about the|all the|all of the|freshly prepared|plenty of|the remaining|the rest of the|more)\s+/i;
+const LEAD = /^(?:the|an?|some|your|about the|all the|all of the|freshly prepared|racemic|plenty of|the remaining|the rest of the|more)\s+/i;
 const MIX = /^(?:a\s+|the\s+)?(?:(?:cold|cooled|ice-cold|hot|warm|boiling|stirred|well-stirred|(?:vigorously |rapidly |magnetically )?stirred|freshly prepared|clear|dilute|strong)\s+)*(?:mixture|solution|suspension|slurry|blend)(?:,?\s+which)?\s+(?:made\s+(?:up\s+)?of|of|consist(?:s|ing)\s+of|composed\s+of)\s+/i;
 
 interface Draft {
@@ -98,7 +98,8 @@ function separate(piece: Piece): Piece[] {
     const amountBefore = !inSolution && text[i - 1] === ')' && /^\s+in\s+(?:[a-z-]+\s+){1,4}\(\d|^\s+in\s+\d/i.test(text.slice(i));
     const inWord = inSolution || amountBefore ? /^\s+in\s+/i.exec(text.slice(i, i + 6)) : null;
     const cut = word ?? inWord;
-    if (!cut) continue;
+    // "three times with ether" is one item
+    if (!cut || (/^\s+with\s+$/i.test(cut[0]) && /\b(?:times|twice|thrice|once)$/i.test(text.slice(begin, i)))) continue;
     push(i);
     begin = i + cut[0].length;
     if (inWord) inSolution = false;
@@ -122,7 +123,11 @@ function readItem(item: Piece, trouble: MaterialTrouble[]): Draft {
     repeat: 1,
     definite: /^(?:the|all the|all of the|your|the remaining|the rest of the)\s/i.test(item.text),
   };
-  let at = readLeading(item, draft, trouble);
+  const counted = /^(?:an? (?:further|additional) |another )?(two|three|four|five|six|[2-6]) (?:small |further )?portions of (?!about|ca)(?!\d)/i.exec(item.text);
+  if (counted) draft.repeat = COUNT_WORDS[counted[1]!.toLowerCase()] ?? Number(counted[1]);
+  const turns = /^(?:then )?(?:(once|twice|thrice)|(two|three|four|five|six|[2-6]) times) with /i.exec(item.text);
+  if (turns) draft.repeat = turns[1] ? { once: 1, twice: 2, thrice: 3 }[turns[1].toLowerCase()]! : (COUNT_WORDS[turns[2]!.toLowerCase()] ?? Number(turns[2]));
+  let at = turns ? turns[0].length : counted ? counted[0].length : readLeading(item, draft, trouble);
   let rest = item.text.slice(at);
   const bare = rest.replace(LEAD, '');
   at += rest.length - bare.length;
@@ -131,6 +136,8 @@ function readItem(item: Piece, trouble: MaterialTrouble[]): Draft {
   draft.name = rest.replace(/\s+/g, ' ').replace(/(?:[\s,:;]|\s(?:and|then|plus))+$/, '').trim();
   return draft;
 }
+
+const COUNT_WORDS: Readonly<Record<string, number>> = { two: 2, three: 3, four: 4, five: 5, six: 6 };
 
 function take(amount: AnyAmount, draft: Draft): void {
   draft.amounts.push(amount);

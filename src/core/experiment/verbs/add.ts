@@ -1,7 +1,7 @@
 import type { Move } from '../move.ts';
 import type { Slots, Step } from '../step.ts';
 import type { ClauseForm, Context, RawSentence, Verb } from './verb.ts';
-import { AT, BATH, ENDPOINT, OVER, PORTIONS, UNTIL, conditions, fromStock, gather, minutes, pour, react, waiting } from './common.ts';
+import { AT, BATH, ENDPOINT, FOR, OVER, PORTIONS, UNTIL, conditions, fromStock, gather, minutes, pour, react, waiting } from './common.ts';
 
 /** What a material is added for. */
 const PURPOSE: ClauseForm = { words: ['to neutralise', 'to neutralize', 'to destroy', 'to precipitate', 'to decompose', 'to make', 'to bring'], kind: 'until', slot: 'until' };
@@ -15,7 +15,7 @@ function lower({ slots }: Step): Move[] {
     ...fromStock(slots.materials, vessel),
     ...(slots.on ?? []).flatMap((ref) => pour(ref, vessel)),
     react(vessel, 'contact'),
-    ...(takesTime ? [waiting(vessel, slots, 'none', true), react(vessel, 'wait')] : []),
+    ...(takesTime ? [waiting(vessel, slots, slots.manner.includes('reflux') ? 'reflux' : 'none', true), react(vessel, 'wait')] : []),
   ];
 }
 
@@ -65,7 +65,7 @@ export const treat: Verb = {
   about: 'Dilute, treat, acidify, basify or neutralise what a vessel holds.',
   forms: ['Dilute {contents} with {material} {amount}', 'Acidify {contents} with {material} {amount} until pH {number}'],
   examples: ['Dilute the mixture with water 20 mL', 'Acidify the aqueous layer with 6 M hydrochloric acid 5 mL until pH 1'],
-  heads: ['treat', 'dilute', 'acidify', 'basify', 'neutralise', 'neutralize', 'make', 'cover', 'saturate', 'top up', 'adjust', 'take up', 'redissolve', 'wet', 'moisten', 'slurry', 'suspend', 'dissolve', 'mix', 'stir', 'shake', 'swirl'],
+  heads: ['treat', 'dilute', 'acidify', 'basify', 'neutralise', 'neutralize', 'make', 'cover', 'saturate', 'top up', 'adjust', 'take up', 'redissolve', 'wet', 'moisten', 'slurry', 'suspend', 'dissolve', 'mix', 'stir', 'shake', 'swirl', 'leach'],
   object: [{ kind: 'ref', slot: 'into' }],
   clauses: [
     { words: ['with', 'in', 'by adding', 'by the addition of', 'by addition of', 'using', 'acidic with', 'alkaline with', 'basic with'], kind: 'materials', slot: 'materials' },
@@ -81,7 +81,7 @@ export const dissolve: Verb = {
   about: 'Dissolve or mix one material in another.',
   forms: ['Dissolve {material} {amount} in {material} {amount} in {vessel}'],
   examples: ['Dissolve vanillin 1.52 g in ethanol 15 mL in the flask'],
-  heads: ['dissolve', 'mix', 'suspend', 'slurry', 'stir', 'disperse', 'combine', 'prepare', 'make', 'make up'],
+  heads: ['dissolve', 'mix', 'suspend', 'slurry', 'stir', 'disperse', 'combine', 'cover', 'prepare', 'make', 'make up'],
   object: [{ kind: 'materials', slot: 'materials' }],
   clauses: [
     { words: ['in', 'with', 'and', 'into'], kind: 'materials', slot: 'with' },
@@ -98,8 +98,9 @@ export const warmed: Verb = {
   about: 'Put a material into a vessel and bring it to a temperature.',
   forms: ['Heat {material} {amount} to {temperature} in {vessel}', 'Cool {material} {amount} in ice in {vessel}'],
   examples: ['Heat water 300 mL to 70 °C in the beaker'],
-  heads: ['heat', 'warm', 'cool', 'boil', 'chill'],
+  heads: ['heat', 'warm', 'cool', 'boil', 'chill', 'reflux', 'stir', 'shake'],
   object: [{ kind: 'materials', slot: 'materials' }],
-  clauses: [{ words: ['in', 'into'], kind: 'vessel', slot: 'into' }, AT, BATH, UNTIL],
+  clauses: [{ words: ['in', 'into'], kind: 'vessel', slot: 'into' }, AT, BATH, UNTIL, FOR, OVER],
+  manners: { 'under reflux': 'reflux', 'at reflux': 'reflux', 'to reflux': 'reflux', 'to the boil': 'reflux' },
   fits: (raw) => raw.arguments.materials?.kind === 'materials' && raw.arguments.materials.materials.some((m) => m.amounts.length > 0),
 };

@@ -1,5 +1,5 @@
 import type { Verb } from './verb.ts';
-import { conditions, fromStock, gather, pour } from './common.ts';
+import { conditions, fromStock, gather, pour, react } from './common.ts';
 
 export const charge: Verb = {
   kind: 'charge',
@@ -29,5 +29,6 @@ export const charge: Verb = {
     { kind: 'open', vessel: slots.into! },
     ...fromStock(slots.materials, slots.into!),
     ...(slots.on ?? []).flatMap((ref) => pour(ref, slots.into!)),
+    react(slots.into!, 'contact'),
   ],
 };

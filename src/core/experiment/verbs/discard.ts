@@ -13,7 +13,7 @@ export const discard: Verb = {
     { words: ['to', 'into', 'in', 'as', 'with', 'down', 'for'], kind: 'stream', slot: 'stream' },
     { words: ['and', 'from', 'of'], kind: 'ref', slot: 'range' },
   ],
-  fits: (raw) => raw.arguments.on !== undefined && (raw.arguments.stream !== undefined || /^(?:discard|dispose of|throw away|pour away|reject|discard all)$/.test(raw.head)),
+  fits: (raw) => (raw.arguments.on !== undefined || /^(?:discard|reject|throw away)$/.test(raw.head)) && (raw.arguments.stream !== undefined || /^(?:discard|dispose of|throw away|pour away|reject|discard all)$/.test(raw.head)),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const first = context.refOf(args.on)!;
@@ -21,6 +21,9 @@ export const discard: Verb = {
     const extra = args.range?.kind === 'ref' ? context.refOf(args.range) : undefined;
     const from = extra && args.range?.kind === 'ref' && args.range.ref.vesselPhrase !== undefined ? extra : undefined;
     const refs = from && on.length === 1 ? [{ vessel: from.vessel, portion: first.portion }] : extra ? [...on, extra] : on;
+    // "Run off the lower layer and discard it": the work goes on with what is left
+    const gone = refs.some((ref) => ref.portion.kind === 'all' && ref.vessel === context.focus) && context.focus !== undefined ? context.before(context.focus) : undefined;
+    if (gone !== undefined) context.setFocus(gone);
     const stream = args.stream?.kind === 'stream' ? args.stream.stream : hasRole(args.on, 'aqueous', 'washings', 'lower', 'upper') ? 'aqueous' : hasRole(args.on, 'solid', 'dryingAgent') ? 'solid' : hasRole(args.on, 'organic', 'extracts') ? 'organic' : 'general';
     return { on: refs, stream, ...conditions(raw) };
   },

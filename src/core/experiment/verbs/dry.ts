@@ -8,7 +8,7 @@ export const dry: Verb = {
   forms: ['Dry {contents} over {material} {amount} for {time}'],
   examples: ['Dry the extracts over anhydrous sodium sulfate 2.0 g for 15 min'],
   heads: ['dry', 'dry it', 'dry briefly'],
-  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
+  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }, { kind: 'bracketed', slot: 'materials' }],
   clauses: [{ words: ['over', 'with', 'using', 'on', 'by adding', 'by standing over'], kind: 'materials', slot: 'materials' }, { words: [], kind: 'bracket', slot: 'materials' }, FOR, UNTIL],
   fits: (raw) => raw.arguments.materials !== undefined,
   resolve(raw, context) {

@@ -2,7 +2,7 @@ import type { Move } from '../move.ts';
 import type { MaterialUse, Slots, Step } from '../step.ts';
 import type { Context, RawSentence, Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { conditions, oneTurn, parting, react, selector } from './common.ts';
+import { UNTIL, conditions, oneTurn, parting, react, selector } from './common.ts';
 
 /** An extracting liquid that is water, or dissolved in water, takes the aqueous layer. */
 function isAqueous(use: MaterialUse | undefined): boolean {
@@ -70,6 +70,7 @@ export const extract: Verb = {
     { words: ['then with', 'and then with', 'followed by'], kind: 'materials', slot: 'with' },
     { words: ['keep', 'keeping', 'and keep', 'collect', 'collecting', 'and collect', 'save', 'saving', 'combine', 'combining', 'and combine', 'pool', 'pooling', 'draining', 'running', 'drain', 'run', 'draw off', 'drawing off', 'transferring', 'pouring', 'retain', 'and draw off', 'and drain'], kind: 'keep', slot: 'keep' },
     { words: ['into', 'in'], kind: 'vessel', slot: 'into' },
+    UNTIL,
   ],
   fits: (raw) => raw.arguments.materials !== undefined,
   resolve,

@@ -30,15 +30,15 @@ export const filter: Verb = {
   heads: ['filter', 'filter off', 'suction filter', 'vacuum filter', 'suction-filter', 'vacuum-filter', 'gravity filter', 'gravity-filter', 'collect', 'isolate', 'hot filter', 'hot-filter', 'remove', 'strain', 'recover', 'filter out'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
-    { words: ['through', 'on', 'onto', 'using', 'on to', 'with'], kind: 'vessel', slot: 'otherInto' },
+    { words: ['through', 'on', 'onto', 'using', 'on to', 'with', 'in'], kind: 'vessel', slot: 'otherInto' },
     { words: ['through a pad of', 'through a short pad of', 'through a plug of', 'through a layer of', 'through a bed of', 'through'], kind: 'materials', slot: 'materials' },
     { words: ['into', 'to', 'collecting the filtrate in', 'and collect the filtrate in', 'collect the filtrate in', 'catching the filtrate in', 'running the filtrate into'], kind: 'vessel', slot: 'into' },
     { words: ['keep', 'keeping', 'and keep', 'collect', 'collecting', 'and collect', 'saving', 'save', 'retain', 'retaining', 'and retain', 'to collect', 'to isolate', 'to obtain', 'to recover'], kind: 'keep', slot: 'keep' },
     { words: ['from'], kind: 'ref', slot: 'range' },
-    { words: ['to remove', 'to get rid of', 'to take out'], kind: 'detail', slot: 'detail' },
+    { words: ['to remove', 'to get rid of', 'to take out', 'with the aid of', 'aided by'], kind: 'detail', slot: 'detail' },
   ],
   manners: FILTER_MANNERS,
-  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || raw.arguments.otherInto !== undefined),
+  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || raw.arguments.otherInto !== undefined || (raw.head === 'collect' && hasRole(raw.arguments.on, 'solid'))),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const solidNamed = hasRole(args.on, 'solid', 'product', 'residue') || (args.on?.kind === 'ref' && args.on.ref.named !== undefined && args.on.ref.vesselPhrase === undefined);

@@ -8,7 +8,7 @@ export const heat: Verb = {
   about: 'Warm or heat, without a condenser.',
   forms: ['Heat {vessel} to {temperature} for {time}', 'Warm {vessel} in a water bath at {temperature} for {time}'],
   examples: ['Heat the flask at 60 °C for 15 min', 'Warm the mixture in a water bath at 50 °C for 10 min'],
-  heads: ['heat', 'warm', 'boil', 'bring', 'place', 'put', 'stand', 'immerse', 'melt', 'warm up', 'reheat'],
+  heads: ['heat', 'warm', 'boil', 'bring', 'place', 'put', 'stand', 'immerse', 'melt', 'warm up', 'reheat', 'raise the temperature of', 'raise the temperature'],
   clauses: [...CONDITIONS, { words: ['to the boil', 'to boiling', 'to a boil'], kind: 'detail', slot: 'detail' }, { words: ['to start', 'to melt', 'to complete', 'to begin', 'to drive off'], kind: 'detail', slot: 'detail' }],
   manners: { 'to the boil': 'to boiling', 'to boiling': 'to boiling', 'to a boil': 'to boiling', 'to a gentle boil': 'to boiling', 'to its boiling point': 'to boiling', 'in the closed vessel': 'closed', 'with the stopper in': 'closed', 'in a sealed tube': 'closed', stoppered: 'closed', sealed: 'closed' },
   fits: (raw) => {

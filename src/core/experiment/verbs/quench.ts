@@ -9,7 +9,7 @@ export const quench: Verb = {
   heads: ['quench', 'destroy', 'decompose', 'hydrolyse', 'hydrolyze', 'quench the reaction', 'quench the excess', 'carefully quench', 'stop'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
-    { words: ['with', 'by adding', 'by the addition of', 'by addition of', 'by slow addition of', 'by dropwise addition of', 'by the dropwise addition of', 'using', 'by pouring onto', 'by pouring it onto', 'by pouring into', 'by pouring it into', 'on', 'onto', 'in'], kind: 'materials', slot: 'materials' },
+    { words: ['with', 'by adding', 'by the addition of', 'by addition of', 'by slow addition of', 'by the slow addition of', 'by the careful addition of', 'by careful addition of', 'by dropwise addition of', 'by the dropwise addition of', 'using', 'by pouring onto', 'by pouring it onto', 'by pouring into', 'by pouring it into', 'on', 'onto', 'in'], kind: 'materials', slot: 'materials' },
     { words: ['into', 'in'], kind: 'vessel', slot: 'into' },
     OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, PORTIONS,
     { words: ['for'], kind: 'time', slot: 'time' },

@@ -13,7 +13,7 @@ export const rinse: Verb = {
     { words: ['into', 'to', 'and add the rinsings to', 'and add the rinse to', 'adding the rinsings to', 'adding the rinse to'], kind: 'vessel', slot: 'into' },
   ],
   fits: (raw) => raw.arguments.materials !== undefined && !hasRole(raw.arguments.on, 'solid', 'product', 'residue', 'organic', 'extracts', 'dryingAgent'),
-  meant: (raw, context) => (hasRole(raw.arguments.on, 'it') && context.focus !== undefined && context.shape(context.focus) === 'filter' ? 'washSolid' : undefined),
+  meant: (raw, context) => ((hasRole(raw.arguments.on, 'it') || (raw.arguments.on === undefined && raw.arguments.into === undefined)) && context.focus !== undefined && context.shape(context.focus) === 'filter' ? 'washSolid' : undefined),
   resolve(raw, context) {
     const materials = context.materials(raw.arguments.materials);
     context.disturb();

@@ -11,7 +11,7 @@ export const separate: Verb = {
   about: 'Part two layers; the one that is kept stays, or goes into the vessel named.',
   forms: ['Separate the layers; keep the organic layer in {vessel}', 'Separate the layers'],
   examples: ['Separate the layers; keep the organic layer in the conical flask'],
-  heads: ['separate', 'part', 'split', 'separate off', 'run off', 'remove', 'separate and discard'],
+  heads: ['separate', 'part', 'split', 'separate off', 'run off', 'draw off', 'drain off', 'remove', 'separate and discard'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
     { words: ['keep', 'keeping', 'and keep', 'collect', 'collecting', 'and collect', 'save', 'retain', 'retaining', 'saving', 'draining', 'running', 'drain', 'run', 'draw off', 'and draw off', 'drawing off', 'and drain', 'returning'], kind: 'keep', slot: 'keep' },

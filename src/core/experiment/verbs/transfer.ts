@@ -16,6 +16,8 @@ function isPart(argument: Argument | undefined): boolean {
   return argument?.kind === 'ref' && (argument.ref.portion.kind !== 'all' || /^the (?:rest|remainder) of /i.test(argument.ref.text));
 }
 
+const LAYERS: readonly Role[] = ['organic', 'aqueous', 'extracts', 'upper', 'lower'];
+
 export const transfer: Verb = {
   kind: 'transfer',
   about: 'Move what a vessel holds, a part of it or one layer, to another vessel.',
@@ -25,7 +27,7 @@ export const transfer: Verb = {
   participles: { drawn: 'draw off', run: 'run', put: 'put', taken: 'take' },
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
-    { words: ['to', 'into', 'onto', 'in', 'on', 'back to', 'back into', 'over'], kind: 'vessel', slot: 'into' },
+    { words: ['to', 'into', 'onto', 'in', 'on', 'back to', 'back into', 'over', 'contained in', 'held in'], kind: 'vessel', slot: 'into' },
     { words: ['to', 'into', 'in', 'onto'], kind: 'ref', slot: 'into' },
     { words: ['onto', 'into', 'over', 'on to', 'to', 'on'], kind: 'materials', slot: 'materials' },
     { words: ['with', 'together with', 'containing'], kind: 'materials', slot: 'materials' },
@@ -50,6 +52,9 @@ export const transfer: Verb = {
       context.remark('transfer-to-itself', `What is meant already stands in ${into}; nothing moves.`, 'Name the vessel that it comes from, for example “Transfer the flask to the funnel”.');
     }
     const all = on.portion.kind === 'all';
+    // A new mixture in a funnel: "the organic layer" is then one of its own, not one kept before
+    const isLayer = LAYERS.some((role) => context.role(role)?.vessel === on.vessel);
+    if (all && !isLayer && context.shape(into) === 'separatory funnel') LAYERS.forEach((role) => context.forget(role));
     for (const role of FOLLOW) {
       const ref = context.role(role);
       if (all && ref?.vessel === on.vessel) context.setRole(role, { vessel: into, portion: ref.portion });

@@ -11,6 +11,8 @@ export type ArgumentKind =
   | 'ref'
   | 'refs'
   | 'materials'
+  /** "(MgSO4)" */
+  | 'bracketed'
   | 'time'
   | 'bareTime'
   /** What stands in brackets after the head: "dried (MgSO4)". */

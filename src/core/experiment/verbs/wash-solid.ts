@@ -18,7 +18,7 @@ export const washSolid: Verb = {
     { words: ['into', 'adding the washings to', 'combining the washings with', 'collecting the washings in'], kind: 'vessel', slot: 'into' },
   ],
   manners: { ...FILTER_MANNERS, 'on the filter': 'on the filter', 'on the funnel': 'on the filter', 'by decantation': 'decanting', 'by decanting': 'decanting', 'in the funnel': 'on the filter' },
-  fits: (raw) => raw.arguments.materials !== undefined && (hasRole(raw.arguments.on, 'solid', 'product', 'residue', 'dryingAgent') || (raw.arguments.on?.kind === 'ref' && raw.arguments.on.ref.named !== undefined && raw.arguments.on.ref.vesselPhrase === undefined) || (raw.arguments.on?.kind === 'vessel' && /b(ü|u|ue)chner|hirsch|filter|sinter/i.test(raw.arguments.on.phrase)) || raw.head === 'triturate'),
+  fits: (raw) => raw.arguments.materials !== undefined && ((raw.arguments.on === undefined && raw.manner.includes('on the filter')) || hasRole(raw.arguments.on, 'solid', 'product', 'residue', 'dryingAgent') || (raw.arguments.on?.kind === 'ref' && raw.arguments.on.ref.named !== undefined && raw.arguments.on.ref.vesselPhrase === undefined) || (raw.arguments.on?.kind === 'vessel' && /b(ü|u|ue)chner|hirsch|filter|sinter/i.test(raw.arguments.on.phrase)) || raw.head === 'triturate'),
   meant: (raw, context) => {
     const on = context.refOf(raw.arguments.on);
     return on && context.shape(on.vessel) === 'separatory funnel' ? 'washLayer' : undefined;
