@@ -109,7 +109,7 @@ export function readProcedure(section: Section, lines: LineMap, read: SentenceRe
     let letter = 0;
     for (const { piece, reading } of readItem(item.clean, read)) {
       const span = spanOf(item.clean, lines, piece.start, piece.start + piece.text.length);
-      const id = `${index + 1}${letter === 0 ? '' : letterOf(letter)}`;
+      let id = `${index + 1}${letter === 0 ? '' : letterOf(letter)}`;
       if (!reading) {
         notes.push({ text: piece.text, span, section: section.title, ...(steps.length > 0 && { after: steps.at(-1)!.id }) });
         if (!REMARK.test(piece.text) && !isObservation(piece.text) && (!TOLD.test(piece.text) || HOLDS_AMOUNT.test(piece.text))) tools.diagnostics.push(notUnderstood(piece.text, span));
@@ -123,6 +123,13 @@ export function readProcedure(section: Section, lines: LineMap, read: SentenceRe
         tools.diagnostics.push(notCounted(lost, locate(lost.start, lost.end), id));
       const { sentence } = reading;
       const read = verbOf(sentence.verb, sentence.head);
+      // "The combined extracts were washed": they are combined first
+      if (sentence.verb !== 'combine' && isCombined(sentence) && context.organicLayers().length > 1) {
+        const combined = { verb: 'combine', head: 'combine', arguments: { on: sentence.arguments.on! }, manner: [], unexplained: [] } as const;
+        steps.push({ id, verb: 'combine', slots: VERB_OF.combine.resolve(combined, context), text: piece.text, span, ...(item.part !== undefined && { part: item.part }) });
+        id = `${index + 1}${letterOf(letter++)}`;
+        context.begin(id, span, locate);
+      }
       const kind = read.meant?.(sentence, context) ?? sentence.verb;
       const verb = kind === sentence.verb ? read : VERB_OF[kind];
       steps.push({ id, verb: kind, slots: verb.resolve(sentence, context), text: piece.text, span, ...(item.part !== undefined && { part: item.part }) });
@@ -144,6 +151,10 @@ function decided(step: Step, later: readonly Step[]): Step {
 /** Several verbs may share a kind (add, treat, dissolve); the one that knows the head resolves. */
 function verbOf(kind: Step['verb'], head: string) {
   return VERBS.find((verb) => verb.kind === kind && verb.heads.includes(head)) ?? VERB_OF[kind];
+}
+
+function isCombined({ arguments: { on } }: SentenceReading['sentence']): boolean {
+  return on?.kind === 'ref' && on.ref.plural && (on.ref.role === 'organic' || on.ref.role === 'extracts') && on.ref.vesselPhrase === undefined && /\bcombined\b/i.test(on.ref.text);
 }
 
 const letterOf = (n: number): string => (n < 26 ? String.fromCharCode(97 + n) : `x${n}`);

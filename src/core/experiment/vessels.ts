@@ -45,7 +45,8 @@ export function withoutCommas(text: string): string {
 }
 
 export function readVesselPhrase(text: string): VesselPhrase {
-  let rest = withoutCommas(text.trim().toLowerCase());
+  // "the walls of the flask" are the flask
+  let rest = withoutCommas(text.trim().toLowerCase()).replace(/^(?:the )?(?:inside |inner )?(?:walls?|sides?|inside|bottom|neck|mouth) of (?=the\b|your\b|an?\b)/, '');
   const tared = /\b(pre-?)?(tared|weighed)\b/.test(rest);
   let capacity_mL: number | undefined;
   const number = /\d/.exec(rest);
@@ -111,9 +112,10 @@ export function findVessel(
 ): VesselDeclaration | undefined {
   const joined = phrase.words.join(' ');
   const bare = bareName(phrase.text);
+  // "a tared flask" is none that holds something: only one that is declared so
+  const another = phrase.tared && /^an?\s/i.test(phrase.text);
   const fits = (v: VesselDeclaration) =>
-    phrase.capacity_mL === undefined ||
-    (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9);
+    (!another || v.tared) && (phrase.capacity_mL === undefined || (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9));
   const exact = vessels.find((v) => v.id.toLowerCase() === bare) ?? vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
   // Without a vessel's noun only the whole name will do: "the ether" is not the ether flask
   if (exact || phrase.words.length === 0 || phrase.shape === undefined) return exact;
@@ -137,7 +139,7 @@ export function looksLikeVessel(written: string, vessels: readonly VesselDeclara
   const bare = bareName(text);
   if (vessels.some((v) => v.id.toLowerCase() === bare)) return true;
   const words = text.trim().split(/\s+/);
-  if (words.length > 9 || /,|\b(?:into|to|and|with|which|then|onto|it|in|on|from|for|at|that)\b/i.test(text)) return false;
+  if (words.length > 9 || /,|\b(?:into|to|and|with|which|then|onto|it|in|on|from|for|at|that|through|off|over|under|until|by)\b/i.test(text)) return false;
   const phrase = readVesselPhrase(text);
   if (phrase.words.length === 0) return false;
   return phrase.shape !== undefined || findVessel(phrase, vessels) !== undefined;

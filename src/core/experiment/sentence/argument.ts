@@ -133,12 +133,13 @@ const readBath: Reader = (piece) => {
   let temperature: Amount | undefined;
   const at = /^(.*?)\s+(?:at|held at|kept at|maintained at|set to|set at|near)\s+(.+)$/.exec(text);
   const front = /^((?:[-−]?\d[\d–.,-]*\s*°\s*c)|(?:[-−]?\d[\d–.,-]*\s*degrees c))\s+(.+)$/.exec(text);
-  const figure = at?.[2] ?? front?.[1];
+  const bracket = /^(.*?)\s+\(([^()]*°\s*c)\)$/.exec(text);
+  const figure = at?.[2] ?? bracket?.[2] ?? front?.[1];
   if (figure) {
     const amount = readAmount(figure.replace(/°\s*c/, '°C'));
     if (amount.kind !== 'temperature') return undefined;
     temperature = amount;
-    text = at?.[1] ?? front![2]!;
+    text = at?.[1] ?? bracket?.[1] ?? front![2]!;
   }
   const found = BATHS.find(([pattern]) => pattern.test(text));
   if (!found) return undefined;
@@ -161,7 +162,8 @@ const readUntil: Reader = (piece) => {
   const text = piece.text.trim().replace(/[,;:]+$/, '');
   if (/,\s+(?:and\s+|then\s+)?(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(text)) return undefined;
   // "until it dissolved and was then poured", "..., and allowed to stand": what follows is done next
-  if (/\band\s+(?:then\s+)?(?:is|are|was|were)\s|,\s+(?:(?:and|then)\s+)*(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b/i.test(text)) return undefined;
+  if (/\band\s+(?:then\s+)?(?:is|are|was|were)\b|,\s+and\s+(?:the|an?)\s[^,]*\b(?:is|are|was|were)\b|,\s+(?:(?:and|then)\s+)*(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b/i.test(text)) return undefined;
+  if (/^dryness\s+\S/i.test(text)) return undefined;
   const direct = readAmount(text);
   if (direct.kind === 'pH' || direct.kind === 'temperature' || (direct.kind === 'unquantified' && direct.sense !== 'some'))
     return { argument: { kind: 'amount', amount: direct }, cost: 0 };
@@ -217,7 +219,7 @@ const readKeep: Reader = (piece, { vessels, products, knows }) => {
 const readDetail: Reader = (piece, { vessels }) => ({
   argument: { kind: 'detail', text: piece.text.trim() },
   // What can be a vessel is one
-  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vessels) ? 0.5 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0) + (/\b(?:was|were|is|are) (?:[a-z]+ly )?[a-z-]+ed\b/i.test(piece.text) ? 6 : 0),
+  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vessels) ? 0.5 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\s(?:in|into|on) an?\s/.test(piece.text) ? 0.3 : 0) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0) + (/\b(?:was|were|is|are) (?:[a-z]+ly )?[a-z-]+ed\b/i.test(piece.text) || DONE.test(piece.text) ? 6 : 0),
 });
 
 /** "to pH 7", "to constant mass": an end that can be told without a sentence. */

@@ -86,7 +86,7 @@ export class ClauseReader {
         const manner = phraseAt(ready.manners, tokens, i) ?? phraseAt(MANNER_TABLE, tokens, i);
         if (manner) search(i + manner.length, object, { ...sofar, manner: [...sofar.manner, manner.value] });
       }
-      for (const end of asideEnds(tokens, i)) if (end <= stop) search(end, false, { ...sofar, cost: sofar.cost + ASIDE_COST + 0.05 * (end - i) });
+      for (const end of asideEnds(tokens, i, stop)) if (end <= stop) search(end, false, { ...sofar, cost: sofar.cost + ASIDE_COST + 0.05 * (end - i) });
       if (token.word.startsWith('(')) search(closing(tokens, i), object, { ...sofar, cost: sofar.cost + 1 });
       else if (IDLE.has(token.word)) search(i + 1, object, { ...sofar, cost: sofar.cost + 0.4 });
       else
@@ -119,7 +119,7 @@ export class ClauseReader {
         token.word === 'overnight' ||
         phraseAt(ready.manners, tokens, i) !== undefined ||
         phraseAt(MANNER_TABLE, tokens, i) !== undefined ||
-        asideEnds(tokens, i).length > 0
+        asideEnds(tokens, i, nextBreak(breaks, i, tokens.length)).length > 0
       )
         ends.push(i);
     }

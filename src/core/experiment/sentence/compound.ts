@@ -1,4 +1,4 @@
-import { imperativeOf, passiveBegins, skipLead } from './order.ts';
+import { imperativeOf, passiveBegins, passiveClauseBegins, skipLead } from './order.ts';
 import { isObservation } from './observation.ts';
 import type { Grammar } from './order.ts';
 import type { SentenceReading } from './read-sentence.ts';
@@ -16,7 +16,9 @@ type Read = (text: string) => SentenceReading | undefined;
 
 const JOINING = new Set(['and', 'then', ',', ';']);
 const SPLIT_COST = 0.5;
-const UNREAD_COST = 60;
+/** What is left unread costs; the less of it the better, once something has to be. */
+const UNREAD_COST = 40;
+const UNREAD_LENGTH_COST = 20;
 const OBSERVATION_COST = 1;
 const PARTS_LIMIT = 14;
 
@@ -47,7 +49,7 @@ export function readCompound(
       const before = best[from];
       if (!before) continue;
       const part = partBetween(text, tokens, cuts[from]!, cuts[to]!, read, grammar);
-      const cost = before.cost + (part.reading?.cost ?? (isObservation(text.slice(part.start, part.end)) ? OBSERVATION_COST : UNREAD_COST)) + (from > 0 ? SPLIT_COST : 0);
+      const cost = before.cost + (part.reading?.cost ?? (isObservation(text.slice(part.start, part.end)) ? OBSERVATION_COST : UNREAD_COST + UNREAD_LENGTH_COST * ((cuts[to]! - cuts[from]!) / tokens.length))) + (from > 0 ? SPLIT_COST : 0);
       if (!best[to] || cost < best[to]!.cost) best[to] = { cost, parts: [...before.parts, part] };
     }
   }
@@ -71,7 +73,7 @@ function beginsSentence(text: string, tokens: readonly Token[], i: number, gramm
   if (imperativeOf(word, grammar) !== undefined) return true;
   if (/^(?:for|at)$/.test(word)) return tokens[i - 1]!.word === 'then';
   // "and concentrated HCl" is a material
-  if (word === 'concentrated' && !/^(?:in|under|to|on|by|and|with|at|from|using|[,;].*)?$/.test(tokens[i + 1]?.word ?? '')) return false;
+  if (word === 'concentrated' && !/^(?:in|under|to|on|by|and|with|at|from|using|[,;].*)?$/.test(tokens[i + 1]?.word ?? '')) return passiveClauseBegins(tokens, i, grammar);
   if (passiveBegins(tokens, i, grammar) || isObservation(text.slice(tokens[i]!.start))) return true;
   return grammar.heads.has(word) || /^(?:allow|let|leave|slowly|carefully|gently|cautiously|stopper|vent)$/.test(word);
 }

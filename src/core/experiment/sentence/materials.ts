@@ -41,7 +41,7 @@ function isQuantity(amount: AnyAmount): boolean {
   return QUANTITY.has(amount.kind);
 }
 
-const LEAD = /^(?:the|an?|some|your|about the|all the|all of the|freshly prepared|racemic|plenty of|the remaining|the rest of the|more)\s+/i;
+const LEAD = /^(?:the|an?|some|your|about the|all the|all of the|freshly prepared|racemic|plenty of|(?:several|a few|two or three) (?:small )?portions of|small portions of|the remaining|the rest of the|more)\s+/i;
 const MIX = /^(?:a\s+|the\s+)?(?:(?:cold|cooled|ice-cold|hot|warm|boiling|stirred|well-stirred|(?:vigorously |rapidly |magnetically )?stirred|freshly prepared|clear|dilute|strong)\s+)*(?:mixture|solution|suspension|slurry|blend)(?:,?\s+which)?\s+(?:made\s+(?:up\s+)?of|of|consist(?:s|ing)\s+of|composed\s+of)\s+/i;
 
 interface Draft {
@@ -231,6 +231,8 @@ function readBracketPiece(piece: string, start: number, draft: Draft, trouble: M
     draft.purity_percent = Number((purity[1] ?? purity[2])!.replace(',', '.'));
     return true;
   }
+  // What a gas is measured at, where that is what is assumed of gases; a boiling point
+  if (/^(?:measured )?(?:at )?(?:20 °C|1(?:\.0+)? atm|760 (?:mmHg|torr)|101(?:\.3\d*)? kPa)$/i.test(piece) || /^(?:bp|b\.p\.|mp|m\.p\.) /i.test(piece)) return true;
   if (/^(?:limiting(?: reagent)?|basis|1 equiv, limiting)$/i.test(piece)) return true;
   const words = piece.replace(/^(?:one|an?) (?:very )?(?:(?:small|tiny|single) )?(?=[a-z])/i, 'a ');
   const reading = readAmountAt(words, 0);

@@ -50,7 +50,7 @@ const MODAL = new Set(['is', 'are', 'was', 'were', 'be', 'been', 'being']);
 const ADVERB = /ly$|^(?:then|now|dropwise|again|further|next|first|also|each|both|all)$/;
 const PARTICLE = /^(?:off|out|up|down|away|over|in)$/;
 const BEGINS = /^(?:continued|started|begun|resumed|commenced)$/;
-const STANDS = /^(?:stand|sit|settle|react)$/;
+const STANDS = /^(?:stand|sit|settle|react|separate)$/;
 const LETS = /^(?:allowed|permitted|left|let|made)$/;
 const FRONT = /^(?:to|into|in|with|under|after|when|once|while|using|from|over|for|at|on|by|through|as|slowly|carefully|cautiously|gently|then|next|now|finally|immediately|quickly|dropwise|meanwhile|if|,)$/;
 
@@ -214,14 +214,18 @@ function allowOrder(tokens: readonly Token[], p: number, grammar: Grammar): Orde
     if (tokens[k]!.depth > 0) continue;
     const to = tokens[k]!.word === 'to';
     if (to && k === tokens.length - 1) break;
-    if (!to && !(bare && k > p + 1 && grammar.heads.has(tokens[k]!.word))) continue;
+    if (!to && !(bare && k > p + 1 && (grammar.heads.has(tokens[k]!.word) || /^(?:sit|settle|react)$/.test(tokens[k]!.word)))) continue;
     const next = to ? tokens[k + 1]! : tokens[k]!;
     const head = STANDS.test(next.word) ? 'stand' : next.word;
     if (!grammar.heads.has(head)) continue;
     const subject = tokens.slice(p + 1, k);
-    const rest = tokens.slice(to ? k + 2 : k + 1);
-    const ordered = [{ ...next, word: head }, ...subject, ...rest];
-    return { tokens: ordered, breaks: new Set([1, 1 + subject.length]), headAt: 0, penalty: 0 };
+    let rest = tokens.slice(to ? k + 2 : k + 1);
+    // "let them air dry": a verb of two words stays one
+    const second = (grammar.heads.get(head) ?? []).some((form) => form.words.length > 1 && form.words[1] === rest[0]?.word) ? rest[0] : undefined;
+    if (second) rest = rest.slice(1);
+    const ordered = [{ ...next, word: head }, ...(second ? [second] : []), ...subject, ...rest];
+    const begin = second ? 2 : 1;
+    return { tokens: ordered, breaks: new Set([begin, begin + subject.length]), headAt: 0, penalty: 0 };
   }
   return undefined;
 }
@@ -238,8 +242,12 @@ export function imperativeOf(word: string, grammar: Grammar): string | undefined
 export function passiveBegins(tokens: readonly Token[], i: number, grammar: Grammar): boolean {
   let k = i;
   while (k < i + 3 && ADVERB.test(tokens[k]?.word ?? '')) k++;
-  if (grammar.participles.has(tokens[k]?.word ?? '')) return true;
-  for (k = i; k < Math.min(tokens.length, i + SUBJECT_WORDS); k++) {
+  return grammar.participles.has(tokens[k]?.word ?? '') || passiveClauseBegins(tokens, i, grammar);
+}
+
+/** Whether a passive with its subject begins at a token: "the layers were separated". */
+export function passiveClauseBegins(tokens: readonly Token[], i: number, grammar: Grammar): boolean {
+  for (let k = i; k < Math.min(tokens.length, i + SUBJECT_WORDS); k++) {
     if (tokens[k]!.depth === 0 && passiveAt(tokens, k, grammar)) return true;
     if (tokens[k]!.word === ';') return false;
   }

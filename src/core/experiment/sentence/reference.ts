@@ -88,7 +88,7 @@ export function readReference(
   knows: (name: string) => boolean,
 ): RawRef | undefined {
   let rest = text.trim().replace(/[,:]$/, '');
-  if (rest === '' || rest.length > 120) return undefined;
+  if (rest === '' || rest.length > 120 || /\b(?:is|are|was|were)\b/i.test(rest)) return undefined;
   let portion: Portion = { kind: 'all' };
   const fraction = /^((?:one |two |three |a |the )?(?:half|third|thirds|quarter|quarters|tenth|fifth|rest|remainder|most))\s+(?:of\s+)?(?=the\b|this\b|your\b|it\b)/i.exec(rest);
   if (fraction) {
@@ -121,10 +121,11 @@ function readWhole(
   rest = rest.replace(DETERMINER, '').replace(DETERMINER, '').trim();
   const base = { portion, text: whole };
   // "the lower layer of methyl benzoate", "the crystals that separated"
-  rest = rest.replace(/^((?:[\p{L}-]+ )?(?:layer|phase)) (?:of|containing) (?!the\b)[^,]+$/u, (all, layer: string) => (roleOf(layer, products) === undefined ? all : layer)).replace(/ (?:that|which) (?:separated|formed|precipitated|crystalli[sz]ed|had (?:separated|formed|precipitated|crystalli[sz]ed))(?: out)?$/, '');
+  rest = rest.replace(/^((?:[\p{L}-]+ )?(?:layer|phase)) (?:of|containing) (?!the\b)(?:[^\s,]+ ?){1,4}$/u, (all, layer: string) => (roleOf(layer, products) === undefined ? all : layer)).replace(/ (?:that|which) (?:separated|formed|precipitated|crystalli[sz]ed|had (?:separated|formed|precipitated|crystalli[sz]ed))(?: out)?$/, '');
   if (/^(it|everything|them|this)$/.test(rest)) return { ...base, role: 'it', plural: false };
   const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(rest);
-  if (inside && looksLikeVessel(inside[2]!, vessels)) {
+  // "the filtrate in a tared flask" says where it goes, not where it is
+  if (inside && !/^an?\s/.test(inside[2]!) && looksLikeVessel(inside[2]!, vessels)) {
     const role = roleOf(inside[1]!, products);
     if (role) return { ...base, role, vesselPhrase: inside[2]!, plural: isPlural(inside[1]!) };
     if (knows(inside[1]!)) return { ...base, named: inside[1]!, vesselPhrase: inside[2]!, plural: false };

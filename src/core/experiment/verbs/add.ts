@@ -6,6 +6,9 @@ import { AT, BATH, ENDPOINT, FOR, OVER, PORTIONS, UNTIL, conditions, fromStock, 
 /** What a material is added for. */
 const PURPOSE: ClauseForm = { words: ['to neutralise', 'to neutralize', 'to destroy', 'to precipitate', 'to decompose', 'to make', 'to bring'], kind: 'until', slot: 'until' };
 
+/** As much as it takes, where no amount stands: "acidify with hydrochloric acid". */
+const TO_AN_END = /^(?:acidify|basify|neutrali[sz]e|adjust)$/;
+
 const TARGETS = ['to', 'into', 'onto', 'on to', 'in', 'over', 'on'];
 
 function lower({ slots }: Step): Move[] {
@@ -22,7 +25,7 @@ function lower({ slots }: Step): Move[] {
 function resolve(raw: RawSentence, context: Context): Slots {
   const target = context.refOf(raw.arguments.into);
   context.disturb();
-  const { uses, aside } = gather(context, raw);
+  const { uses, aside } = gather(context, raw, { excess: TO_AN_END.test(raw.head) });
   const elsewhere = raw.arguments.otherInto === undefined ? undefined : context.vesselOf(raw.arguments.otherInto);
   if (elsewhere !== undefined && target && target.vessel !== elsewhere) aside.push(target);
   // "Prepare a solution of ...": not in what is in hand

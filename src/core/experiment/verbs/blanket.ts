@@ -15,7 +15,7 @@ export const blanket: Verb = {
   forms: ['Flush {vessel} with nitrogen for {time}', 'Degas {vessel} with argon', 'Put {vessel} under nitrogen'],
   examples: ['Flush the flask with nitrogen for 5 min', 'Keep the flask under nitrogen'],
   heads: ['degas', 'flush', 'purge', 'blanket', 'sparge', 'put', 'place', 'keep', 'evacuate', 'set', 'fill', 'connect', 'fit', 'assemble', 'equip', 'attach'],
-  participles: { fitted: 'fit', kept: 'keep', put: 'put', set: 'set' },
+  participles: { degassed: 'degas', fitted: 'fit', kept: 'keep', put: 'put', set: 'set' },
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [{ words: ['with', 'for', 'to', 'and', 'by', 'for use with'], kind: 'detail', slot: 'detail' }, FOR],
   fits: (raw) => {

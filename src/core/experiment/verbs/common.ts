@@ -125,7 +125,7 @@ export function hasRole(argument: Argument | undefined, ...roles: string[]): boo
 }
 
 /** Materials of two lists; those that earlier sentences set aside, placed or made are told apart. */
-export function gather(context: Context, raw: RawSentence): { uses: MaterialUse[]; aside: Ref[] } {
+export function gather(context: Context, raw: RawSentence, options: { readonly excess?: boolean } = {}): { uses: MaterialUse[]; aside: Ref[] } {
   const uses: MaterialUse[] = [];
   const aside: Ref[] = [];
   for (const argument of [raw.arguments.materials, raw.arguments.with]) {
@@ -137,7 +137,7 @@ export function gather(context: Context, raw: RawSentence): { uses: MaterialUse[
       }
       const lies = material.amounts.length > 0 || material.name === '' ? undefined : material.definite ? context.lies(material.name) : asideRef(context, material.name);
       if (lies) aside.push(lies);
-      else uses.push(...context.materials({ kind: 'materials', materials: [material] }));
+      else uses.push(...context.materials({ kind: 'materials', materials: [material] }, options));
     }
   }
   return { uses, aside };

@@ -24,7 +24,7 @@ export const discard: Verb = {
     // "Run off the lower layer and discard it": the work goes on with what is left
     const gone = refs.some((ref) => ref.portion.kind === 'all' && ref.vessel === context.focus) && context.focus !== undefined ? context.before(context.focus) : undefined;
     if (gone !== undefined) context.setFocus(gone);
-    const stream = args.stream?.kind === 'stream' ? args.stream.stream : hasRole(args.on, 'aqueous', 'washings', 'lower', 'upper') ? 'aqueous' : hasRole(args.on, 'solid', 'dryingAgent') ? 'solid' : hasRole(args.on, 'organic', 'extracts') ? 'organic' : 'general';
+    const stream = args.stream?.kind === 'stream' ? args.stream.stream : hasRole(args.on, 'aqueous', 'washings', 'lower', 'upper') || (args.on === undefined && context.role('aqueous')?.vessel === first.vessel) ? 'aqueous' : hasRole(args.on, 'solid', 'dryingAgent') ? 'solid' : hasRole(args.on, 'organic', 'extracts') ? 'organic' : 'general';
     return { on: refs, stream, ...conditions(raw) };
   },
   print: (slots, w) => `Discard ${(slots.on ?? []).map((ref) => w.ref(ref)).join(' and ')} to the ${slots.stream} waste${w.tail(slots)}`,

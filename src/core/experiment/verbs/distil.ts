@@ -12,7 +12,7 @@ export const distil: Verb = {
   about: 'Distil; what comes over between two temperatures (or with steam) is caught.',
   forms: ['Distil {contents} into {vessel}', 'Distil {contents}; collect the fraction boiling at {temperature} in {vessel}', 'Steam-distil {contents} into {vessel}'],
   examples: ['Distil the flask; collect the fraction boiling at 135–143 °C in the receiver'],
-  heads: ['distil', 'distill', 'fractionate', 'steam distil', 'steam distill', 'steam-distil', 'steam-distill', 'redistil', 'redistill', 'vacuum distil', 'vacuum distill', 'vacuum-distil', 'vacuum-distill', 'purify', 'fractionally distil', 'fractionally distill', 'distil over', 'collect'],
+  heads: ['distil', 'distill', 'fractionate', 'steam distil', 'steam distill', 'steam-distil', 'steam-distill', 'redistil', 'redistill', 'vacuum distil', 'vacuum distill', 'vacuum-distil', 'vacuum-distill', 'purify', 'fractionally distil', 'fractionally distill', 'distil over', 'collect', 'set up for steam distillation and collect'],
   participles: { distilled: 'distil', 'vacuum-distilled': 'vacuum-distil', 'steam-distilled': 'steam-distil' },
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }, { kind: 'refs', slot: 'on' }],
 

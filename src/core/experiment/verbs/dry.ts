@@ -7,7 +7,7 @@ export const dry: Verb = {
   about: 'Dry an organic liquid over a drying agent; the water that it binds is counted.',
   forms: ['Dry {contents} over {material} {amount} for {time}'],
   examples: ['Dry the extracts over anhydrous sodium sulfate 2.0 g for 15 min'],
-  heads: ['dry', 'dry it', 'dry briefly'],
+  heads: ['dry', 'dry it', 'dry briefly', 'leave', 'let stand', 'stand'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }, { kind: 'bracketed', slot: 'materials' }],
   clauses: [{ words: ['over', 'with', 'using', 'on', 'by adding', 'by standing over'], kind: 'materials', slot: 'materials' }, { words: [], kind: 'bracket', slot: 'materials' }, FOR, UNTIL],
   fits: (raw) => raw.arguments.materials !== undefined,

@@ -36,7 +36,7 @@ export const evaporate: Verb = {
     const source = (args.range && args.range.kind !== 'amount' ? context.refOf(args.range) : undefined) ?? ((names && args.on?.kind === 'ref' && args.on.ref.vesselPhrase === undefined) || args.on === undefined ? (context.focus === undefined ? undefined : whole(context.focus)) : context.refOf(args.on));
     const held = whole(source?.vessel ?? context.vessel('the flask', 0));
     // "Evaporate the filtrate in a tared flask", "evaporate to dryness in a tared flask": it is put there first
-    const other = args.into ?? (args.range && args.range.kind !== 'amount' && !names && (args.on !== undefined || /\b(?:tared|weighed|clean)\b/i.test(args.range.kind === 'vessel' ? args.range.phrase : '')) ? args.range : undefined);
+    const other = args.into ?? (args.range && args.range.kind !== 'amount' && !names && (args.on !== undefined || /\b(?:tared|weighed|clean)\b/i.test(args.range.kind === 'vessel' ? args.range.phrase : args.range.kind === 'ref' ? args.range.ref.text : '')) ? args.range : undefined);
     const contents = other === undefined ? undefined : args.on === undefined ? context.focus : context.vesselOf(args.on);
     const into = contents === undefined ? undefined : context.vesselOf(other);
     const moves = into !== undefined && contents !== undefined && into !== contents;

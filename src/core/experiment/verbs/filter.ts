@@ -1,6 +1,7 @@
 import type { Slots, Step } from '../step.ts';
 import type { Move } from '../move.ts';
-import type { Verb } from './verb.ts';
+import { shapeOf } from '../vessels.ts';
+import type { RawSentence, Verb } from './verb.ts';
 import { whole } from './verb.ts';
 import { conditions, fromStock, hasRole, react } from './common.ts';
 
@@ -22,6 +23,11 @@ function lower({ slots }: Step): Move[] {
   ];
 }
 
+/** "collected on a Büchner funnel": on a filter; a distillate is collected in a vessel. */
+function onFilter({ arguments: { on, otherInto } }: RawSentence): boolean {
+  return hasRole(on, 'solid', 'product') || (on?.kind === 'ref' && on.ref.named !== undefined) || (otherInto?.kind === 'vessel' && shapeOf(otherInto.phrase) === 'filter');
+}
+
 export const filter: Verb = {
   kind: 'filter',
   about: 'Part a solid from a liquid; say which is kept.',
@@ -38,7 +44,7 @@ export const filter: Verb = {
     { words: ['to remove', 'to get rid of', 'to take out', 'with the aid of', 'aided by'], kind: 'detail', slot: 'detail' },
   ],
   manners: FILTER_MANNERS,
-  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || raw.arguments.otherInto !== undefined || (raw.head === 'collect' && hasRole(raw.arguments.on, 'solid'))),
+  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || (raw.arguments.otherInto !== undefined && (raw.head === 'remove' || onFilter(raw))) || (raw.head === 'collect' && hasRole(raw.arguments.on, 'solid'))),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const solidNamed = hasRole(args.on, 'solid', 'product', 'residue') || (args.on?.kind === 'ref' && args.on.ref.named !== undefined && args.on.ref.vesselPhrase === undefined);

@@ -34,7 +34,7 @@ export const transfer: Verb = {
     { words: ['from', 'out of'], kind: 'ref', slot: 'range' },
     OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL,
   ],
-  fits: (raw) => (raw.arguments.on !== undefined || (/^(?:transfer|pour|return|run|tip)$/.test(raw.head) && raw.arguments.into?.kind === 'vessel')) && (raw.arguments.into !== undefined || (raw.arguments.materials !== undefined && !/^(?:mix|dissolve|suspend|charge)$/.test(raw.head)) || (POURS.test(raw.head) && (hasRole(raw.arguments.on, 'rest') || isPart(raw.arguments.on)))),
+  fits: (raw) => (raw.arguments.on !== undefined || (/^(?:transfer|pour|return|run|tip)$/.test(raw.head) && (raw.arguments.into?.kind === 'vessel' || raw.arguments.materials !== undefined))) && (raw.arguments.into !== undefined || (raw.arguments.materials !== undefined && !/^(?:mix|dissolve|suspend|charge)$/.test(raw.head)) || (POURS.test(raw.head) && (hasRole(raw.arguments.on, 'rest') || isPart(raw.arguments.on)))),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const materials = context.materials(args.materials);
