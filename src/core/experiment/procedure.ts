@@ -33,7 +33,7 @@ export function sentenceReader(vocabulary: Vocabulary): SentenceReader {
   const memory = new Map<string, SentenceReading | undefined>();
   return (text) => {
     if (memory.has(text)) return memory.get(text);
-    const reading = direct(text) ?? readSentence(text, { text, start: 0 }, ready(), vocabulary);
+    const reading = direct(text) ?? readSentence(text, { text, start: 0 }, ready(), { ...vocabulary, begins: (word) => ready().heads.has(word) });
     if (memory.size >= REMEMBERED) memory.clear();
     memory.set(text, reading);
     return reading;

@@ -15,6 +15,8 @@ export interface Vocabulary {
   readonly products: readonly string[];
   /** Whether a name is a material that can be looked up. */
   knows(name: string): boolean;
+  /** Whether a sentence may begin with a word: no name of a material does. */
+  begins?(word: string): boolean;
 }
 
 export interface ReadArgument {
@@ -72,6 +74,7 @@ const readList: Reader = (piece, vocabulary) => {
     if (/^(?:dry|dried) \(/i.test(material.name)) return undefined;
     if (/\b(?:by|and) (?:dissolving|mixing|adding|diluting)\b/i.test(material.name)) return undefined;
     if (material.name.split(' ').length > 8) cost += 6;
+    if (!material.definite && beginsDeed(material.name, vocabulary)) cost += 12;
   }
   return { argument: { kind: 'materials', materials }, cost, trouble };
 };
@@ -96,6 +99,11 @@ const readBracketed: Reader = (piece, vocabulary) => {
   return inner ? readList({ text: inner[1]!, start: piece.start + piece.text.indexOf(inner[1]!) }, vocabulary) : undefined;
 };
 
+function beginsDeed(text: string, vocabulary: Vocabulary): boolean {
+  const word = /^[\p{L}-]+/u.exec(text.trim())?.[0].toLowerCase();
+  return word !== undefined && vocabulary.begins?.(word) === true && !vocabulary.knows(text.trim());
+}
+
 const readTime: Reader = (piece) => {
   const amount = readAmount(piece.text.replace(/^(?:a period of|the next|about another)\s+/i, '').replace(/^an?\s+(\d[\d.–-]*)[- ]([a-z]+)[- ]period$/i, '$1 $2').replace(/^one[- ]half hour/i, 'half an hour').replace(/\s+(?:more|longer|further|or so|or more)$/i, ''));
   return amount.kind === 'time' || (amount.kind === 'unquantified' && amount.sense === 'some' && /minute|hour|second|while|moment/.test(amount.text))
@@ -107,7 +115,8 @@ const readTemperature: Reader = (piece) => {
   const text = piece.text
     .replace(/^(?:the|a|about the)\s+/i, '')
     .replace(/^(?:(?:head|bath|oil-bath|internal|still-head) )?temperature of\s+(?:about\s+)?/i, '')
-    .replace(/^between\s+(.+?)\s+and\s+/i, '$1–');
+    .replace(/^(?:between\s+)?([-−]?\d[\d.]*)(?:\s*°\s*C)?\s+and\s+(?=[-−]?\d)/i, '$1–')
+    .replace(/^between\s+/i, '');
   const amount = readAmount(text);
   return amount.kind === 'temperature' ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
 };
@@ -116,7 +125,7 @@ const BATHS: readonly (readonly [RegExp, BathKind, number | undefined])[] = [
   [/^(dry ice|solid co2|dry[- ]ice.*|acetone.?dry ice.*)( bath)?$/, 'dry-ice', -78],
   [/^(ice.?(and|-|–|\/)?.?(salt|nacl|brine).*|salt.?ice.*)$/, 'ice-salt', -10],
   [/^(crushed )?(ice|ice.?(and.)?water)( ?-?bath)?( mixture)?$/, 'ice', 0],
-  [/^(cold )(water|tap water)( bath)?$/, 'water', 15],
+  [/^(cold )(water|tap water)( bath)?$|^((running )?(cold )?tap|running (cold )?water)$/, 'water', 15],
   [/^((boiling|hot|warm) )?water( ?-?bath)?$/, 'water', undefined],
   [/^steam( bath| cone)?$/, 'steam', 95],
   [/^(silicone |mineral |hot )?oil( ?-?bath)?$/, 'oil', undefined],
@@ -124,7 +133,9 @@ const BATHS: readonly (readonly [RegExp, BathKind, number | undefined])[] = [
   [/^(aluminium |aluminum |metal |heating )?(block|hotplate|hot ?plate|hot-plate|stirrer hotplate)$/, 'block', undefined],
   [/^(heating |electric )?mantle$/, 'mantle', undefined],
   [/^(bunsen|gas)( burner)?( flame)?$|^(naked |small |open )*flame$/, 'block', undefined],
-  [/^(air|air bath|oven|drying oven|refrigerator|fridge|freezer)$/, 'air', undefined],
+  [/^(refrigerator|fridge)$/, 'air', 4],
+  [/^freezer$/, 'air', -18],
+  [/^(air|air bath|oven|drying oven)$/, 'air', undefined],
 ];
 
 /** Bath temperatures that are no figure in the text are common practice. */
@@ -162,7 +173,7 @@ const readUntil: Reader = (piece) => {
   const text = piece.text.trim().replace(/[,;:]+$/, '');
   if (/,\s+(?:and\s+|then\s+)?(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(text)) return undefined;
   // "until it dissolved and was then poured", "..., and allowed to stand": what follows is done next
-  if (/\band\s+(?:then\s+)?(?:is|are|was|were)\b|,\s+and\s+(?:the|an?)\s[^,]*\b(?:is|are|was|were)\b|,\s+(?:(?:and|then)\s+)*(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b/i.test(text)) return undefined;
+  if (/\band\s+then\s+(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b|\b(?:and|,\s+which)\s+(?:then\s+)?(?:is|are|was|were)\b|,\s+and\s+(?:the|an?)\s[^,]*\b(?:is|are|was|were)\b|,\s+(?:(?:and|then)\s+)*(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b/i.test(text)) return undefined;
   if (/^dryness\s+\S/i.test(text)) return undefined;
   const direct = readAmount(text);
   if (direct.kind === 'pH' || direct.kind === 'temperature' || (direct.kind === 'unquantified' && direct.sense !== 'some'))
@@ -183,7 +194,7 @@ const readStream: Reader = (piece) => {
 
 /** A time that needs no word before it. */
 const readBareTime: Reader = (piece, vocabulary) =>
-  /^(?:overnight|briefly|until (?:the )?next|until tomorrow|a few (?:minutes|seconds)|a further|another)\b/i.test(piece.text) ? readTime(piece, vocabulary) : undefined;
+  /^(?:overnight|briefly|until (?:the )?next|until tomorrow|a few (?:minutes|seconds)|a further|another|an hour|half an hour|\d[\d.,–-]*\s*(?:s|sec|seconds?|min|mins|minutes?|h|hr|hrs|hours?|d|days?))\b/i.test(piece.text) ? readTime(piece, vocabulary) : undefined;
 
 const readVolume: Reader = (piece) => {
   const amount = readAmount(piece.text.trim().replace(/\s+(?:remains?|is left|are left)$/i, ''));
@@ -216,15 +227,19 @@ const readKeep: Reader = (piece, { vessels, products, knows }) => {
   return { argument: { kind: 'keep', what: found, ...(vesselPhrase !== undefined && { vesselPhrase }), start: piece.start }, cost: 0 };
 };
 
-const readDetail: Reader = (piece, { vessels }) => ({
+/** What is done to something is no detail of anything else. */
+const SAID = /^(?!(?:what|when|how|whether|that|which)\b).*\b(?:was|were)\s+(?:[a-z]+ly\s+)?[a-z-]+ed\b/i;
+
+const readDetail: Reader = (piece, vocabulary) => SAID.test(piece.text) ? undefined : ({
   argument: { kind: 'detail', text: piece.text.trim() },
   // What can be a vessel is one
-  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vessels) ? 0.5 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\s(?:in|into|on) an?\s/.test(piece.text) ? 0.3 : 0) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0) + (/\b(?:was|were|is|are) (?:[a-z]+ly )?[a-z-]+ed\b/i.test(piece.text) || DONE.test(piece.text) ? 6 : 0),
+  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vocabulary.vessels) ? 0.5 : 0) + (beginsDeed(piece.text, vocabulary) ? 2 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\s(?:in|into|on) an?\s/.test(piece.text) ? 0.3 : 0) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0) + (/\b(?:was|were|is|are) (?:[a-z]+ly )?[a-z-]+ed\b/i.test(piece.text) || DONE.test(piece.text) ? 6 : 0),
 });
 
 /** "to pH 7", "to constant mass": an end that can be told without a sentence. */
 const readEndpoint: Reader = (piece) => {
-  const amount = readAmount(piece.text.trim());
+  const stated = readAmount(piece.text.trim());
+  const amount = stated.kind === 'refused' ? readAmount(`to ${piece.text.trim()}`) : stated;
   const ends = amount.kind === 'pH' || (amount.kind === 'unquantified' && amount.sense === 'constantMass');
   if (ends) return { argument: { kind: 'amount', amount }, cost: 0 };
   // "acidified to Congo red": the colour of an indicator
@@ -232,6 +247,12 @@ const readEndpoint: Reader = (piece) => {
   return /^(?:(?:acid|alkaline|basic|neutral|faintly acid) to )?(?:congo red|litmus|phenolphthalein|universal indicator)(?: paper)?$/i.test(text)
     ? { argument: { kind: 'amount', amount: { kind: 'unquantified', word: `to ${text}`, text: `to ${text}`, sense: 'until' } }, cost: 0 }
     : undefined;
+};
+
+/** "adjust the pH to 9": the figure alone. */
+const readAcidity: Reader = (piece) => {
+  const amount = readAmount(`pH ${piece.text.trim()}`);
+  return amount.kind === 'pH' ? { argument: { kind: 'amount', amount }, cost: 0 } : undefined;
 };
 
 export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {
@@ -250,6 +271,7 @@ export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {
   portions: readPortions,
   until: readUntil,
   endpoint: readEndpoint,
+  acidity: readAcidity,
   stream: readStream,
   keep: readKeep,
   detail: readDetail,

@@ -3,7 +3,7 @@ import { textOf } from './token.ts';
 import type { ReadArgument, Vocabulary } from './argument.ts';
 import { ARGUMENT_READERS } from './argument.ts';
 import { asideEnds } from './aside.ts';
-import { IDLE, MANNER_TABLE, phraseAt } from './manner.ts';
+import { IDLE, MANNER_TABLE, doingAt, phraseAt } from './manner.ts';
 import type { PhraseTable } from './manner.ts';
 import type { MaterialTrouble } from './materials.ts';
 import type { Argument, ArgumentKind, ClauseForm, RawSlot, Verb } from '../verbs/verb.ts';
@@ -28,6 +28,7 @@ const UNEXPLAINED_COST = 10;
 const ARGUMENT_COST = 0.02;
 /** Dearer than a clause, cheaper than a word that nothing explains. */
 const ASIDE_COST = 0.7;
+const UNFIT_MARGIN = 2;
 /** More looks than any honest sentence needs; past it the best so far is taken. */
 const LOOK_LIMIT = 4000;
 
@@ -52,15 +53,18 @@ export class ClauseReader {
   }
 
   /** `tokens` in reading order; an argument never reaches over a place where that order was changed. */
-  part(ready: ReadyVerb, tokens: readonly Token[], breaks: ReadonlySet<number>): Parting | undefined {
+  part(ready: ReadyVerb, tokens: readonly Token[], breaks: ReadonlySet<number>, fits: (parting: Parting) => boolean = () => true): Parting | undefined {
     const ends = this.boundaries(ready, tokens, breaks);
     this.looks = 0;
     let best: Parting | undefined;
+    // The best that is no sentence of this verb: one that is may cost a little more
+    let unfit = Infinity;
     const search = (i: number, object: boolean, sofar: Parting): void => {
-      if (best && sofar.cost >= best.cost) return;
+      if ((best && sofar.cost >= best.cost) || sofar.cost >= unfit + UNFIT_MARGIN) return;
       if (++this.looks > LOOK_LIMIT) return;
       if (i >= tokens.length) {
-        best = sofar;
+        if (fits(sofar)) best = sofar;
+        else unfit = Math.min(unfit, sofar.cost);
         return;
       }
       if (breaks.has(i) && i > 0) object = false;
@@ -83,7 +87,7 @@ export class ClauseReader {
         if (turns)
           for (const { words, form } of ready.clauses)
             if (form.kind === 'materials' && words.length === 1 && words[0] === tokens[i + turns.length]?.word) tryArgument(form.kind, form.slot, i + turns.length + 1, turns.count);
-        const manner = phraseAt(ready.manners, tokens, i) ?? phraseAt(MANNER_TABLE, tokens, i);
+        const manner = phraseAt(ready.manners, tokens, i) ?? phraseAt(MANNER_TABLE, tokens, i) ?? doingAt(tokens, i);
         if (manner) search(i + manner.length, object, { ...sofar, manner: [...sofar.manner, manner.value] });
       }
       for (const end of asideEnds(tokens, i, stop)) if (end <= stop) search(end, false, { ...sofar, cost: sofar.cost + ASIDE_COST + 0.05 * (end - i) });
@@ -119,12 +123,19 @@ export class ClauseReader {
         token.word === 'overnight' ||
         phraseAt(ready.manners, tokens, i) !== undefined ||
         phraseAt(MANNER_TABLE, tokens, i) !== undefined ||
+        doingAt(tokens, i) !== undefined ||
+        bareTimeAt(tokens, i) ||
         asideEnds(tokens, i, nextBreak(breaks, i, tokens.length)).length > 0
       )
         ends.push(i);
     }
     return ends;
   }
+}
+
+/** "Stir the mixture 30 min" */
+function bareTimeAt(tokens: readonly Token[], at: number): boolean {
+  return /^\d[\d.,–-]*$/.test(tokens[at]!.word) && /^(?:s|sec|seconds?|min|mins|minutes?|h|hr|hrs|hours?|d|days?)\.?$/.test(tokens[at + 1]?.word ?? '');
 }
 
 const TURNS: Readonly<Record<string, number>> = { once: 1, twice: 2, thrice: 3, two: 2, three: 3, four: 4, five: 5, six: 6, '2': 2, '3': 3, '4': 4, '5': 5 };
@@ -138,10 +149,10 @@ function turnsAt(tokens: readonly Token[], at: number): { count: number; length:
   return tokens[at + 1]?.word === 'times' ? { count, length: 2 } : undefined;
 }
 
-/** Each material as often as is said, where its amounts do not say so already. */
+/** The material named next as often as is said, where its amounts do not say so already. */
 function repeated(read: ReadArgument, turns: number): ReadArgument {
   if (read.argument.kind !== 'materials') return read;
-  const materials = read.argument.materials.map((material) => (material.repeat > 1 ? material : { ...material, repeat: turns }));
+  const materials = read.argument.materials.map((material, i) => (i > 0 || material.repeat > 1 ? material : { ...material, repeat: turns }));
   return { ...read, argument: { kind: 'materials', materials } };
 }
 

@@ -14,7 +14,7 @@ export interface SentencePart {
 
 type Read = (text: string) => SentenceReading | undefined;
 
-const JOINING = new Set(['and', 'then', ',', ';']);
+const JOINING = new Set(['and', 'then', ',', ';', ':']);
 const SPLIT_COST = 0.5;
 /** What is left unread costs; the less of it the better, once something has to be. */
 const UNREAD_COST = 40;

@@ -7,6 +7,30 @@ import type { Token } from './token.ts';
 export const MANNERS: Readonly<Record<string, string>> = {
   dropwise: 'dropwise',
   'drop by drop': 'dropwise',
+  'several times': 'repeatedly',
+  'a few times': 'repeatedly',
+  'two or three times': 'repeatedly',
+  repeatedly: 'repeatedly',
+  often: 'repeatedly',
+  frequently: 'repeatedly',
+  'from time to time': 'occasionally',
+  throughout: 'continuously',
+  continuously: 'continuously',
+  constantly: 'continuously',
+  quantitatively: 'completely',
+  'as completely as possible': 'completely',
+  'with heating': 'with warming',
+  'by heating': 'with warming',
+  'by warming': 'with warming',
+  'to a fine powder': 'to a powder',
+  'to a powder': 'to a powder',
+  'with a glass rod': 'with a rod',
+  'with a stirring rod': 'with a rod',
+  'with a spatula': 'with a spatula',
+  'with a measuring cylinder': 'by cylinder',
+  'with a graduated cylinder': 'by cylinder',
+  'on top': 'on top',
+
   'drop wise': 'dropwise',
   'a little at a time': 'in portions',
   'bit by bit': 'in portions',
@@ -162,7 +186,7 @@ export const MANNERS: Readonly<Record<string, string>> = {
 export const IDLE = new Set([
   ',', ':', ';', '–', '—', '-', 'then', 'now', 'next', 'finally', 'first', 'also', 'and', 'the', 'together', 'just',
   'please', 'meanwhile', 'afterwards', 'subsequently', 'further', 'freshly', 'by', 'so', 'that', 'thus', 'therefore',
-  'only', 'directly', 'once', 'both', 'all', 'when', 'it', 'is', 'to', 'a', 'still', 'simply', 'any', 'with', 'of', 'some',
+  'only', 'directly', 'once', 'there', 'both', 'all', 'when', 'it', 'is', 'to', 'a', 'still', 'simply', 'any', 'with', 'of', 'some',
 ]);
 
 export interface PhraseTable {
@@ -179,6 +203,22 @@ export function phraseTable(phrases: Readonly<Record<string, string>>): PhraseTa
     byFirst.set(words[0]!, list);
   }
   return { byFirst };
+}
+
+const DOING: Readonly<Record<string, string>> = {
+  stirring: 'with stirring', swirling: 'with swirling', shaking: 'with shaking', cooling: 'with cooling', warming: 'with warming', heating: 'with warming', venting: 'venting',
+};
+
+/** "with efficient mechanical stirring": an adjective or two change nothing. */
+export function doingAt(tokens: readonly Token[], at: number): { value: string; length: number } | undefined {
+  if (tokens[at]?.word !== 'with' && tokens[at]?.word !== 'by') return undefined;
+  for (let k = 1; k <= 3; k++) {
+    const word = tokens[at + k]?.word;
+    if (word === undefined || !/^[a-z-]+$/.test(word)) return undefined;
+    const value = DOING[word];
+    if (value !== undefined) return { value, length: k + 1 };
+  }
+  return undefined;
 }
 
 /** The longest phrase of the table that begins at a token. */

@@ -35,7 +35,8 @@ export function readSentence(
       if (!head.words.every((word, k) => order.tokens[k]?.word === word)) continue;
       const rest = order.tokens.slice(head.words.length);
       const breaks = new Set([...order.breaks].map((b) => b - head.words.length).filter((b) => b > 0));
-      const parting = reader.part(head.ready, rest, breaks);
+      const { verb } = head.ready;
+      const parting = reader.part(head.ready, rest, breaks, (found) => verb.fits?.(sentenceOf(verb, head.words, found)) ?? true);
       if (!parting) continue;
       const cost = parting.cost + order.penalty - 0.1 * head.words.length;
       if (best && cost >= best.cost) continue;

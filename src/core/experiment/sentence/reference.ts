@@ -40,8 +40,8 @@ export interface RawRef {
 }
 
 const ROLES: readonly (readonly [RegExp, Role])[] = [
-  [/^((combined|dried|crude|wet|filtered|washed|pooled) )*(organic|ether|ethereal|etheric|ethyl acetate|benzene|xylene|ester|dichloromethane|dcm|chloroform|toluene|hexane|pentane|heptane|mtbe|petrol|petroleum ether|cyclohexane|product|diethyl ether)( \w+)? ?(layers?|phases?|solutions?)$/, 'organic'],
-  [/^((combined|acidic|acidified|basic|alkaline|remaining|pooled|cold) )*(aqueous|water|acid|acidic|alkaline|basic|base|bicarbonate|brine|hydroxide|salt)( \w+)? ?(layers?|phases?|solutions?|extracts?|portions?)$/, 'aqueous'],
+  [/^((combined|dried|crude|wet|filtered|washed|pooled|lower|upper|top|bottom|cold|cooled|clear|remaining) )*(organic|ether|ethereal|etheric|ethyl acetate|benzene|xylene|ester|dichloromethane|dcm|chloroform|toluene|hexane|pentane|heptane|mtbe|petrol|petroleum ether|cyclohexane|product|diethyl ether)( \w+)? ?(layers?|phases?|solutions?)$/, 'organic'],
+  [/^((combined|acidic|acidified|basic|alkaline|remaining|pooled|cold|spent|lower|upper|top|bottom|cooled|clear|neutralised|neutralized|extracted|second|first) )*(aqueous|water|acid|acidic|alkaline|basic|base|bicarbonate|brine|hydroxide|salt)( \w+)? ?(layers?|phases?|solutions?|extracts?|portions?)$/, 'aqueous'],
   [/^((combined|dried|pooled|washed|crude|filtered) )*(organic|ether|ethereal|dichloromethane|ethyl acetate|chloroform|toluene|hexane|mtbe|diethyl ether)? ?extracts?$/, 'extracts'],
   [/^(dried|filtered|decanted) (solution|liquid|ester|extract|layer|ether)$/, 'organic'],
   [/^(combined )?organics$/, 'organic'],
@@ -52,16 +52,16 @@ const ROLES: readonly (readonly [RegExp, Role])[] = [
   [/^mother ?liquors?$/, 'motherLiquor'],
   [/^((bulk|most|last|excess|remaining|residual|organic|volatile|rest) (of the )?)*(solvents?|volatiles?)$/, 'solvent'],
   [/^((spent|used|wet|hydrated|anhydrous|solid) )*(drying agent|desiccant|(magnesium|sodium|calcium) (sulfate|sulphate|chloride)( cake| residue)?)$/, 'dryingAgent'],
-  [/^(combined |aqueous )*washings?$/, 'washings'],
-  [/^(combined |crude |wet )*distillates?$/, 'distillate'],
+  [/^(combined |aqueous )*(washings?|rinsings?)$/, 'washings'],
+  [/^(combined |crude |wet )*(distillates?|fractions?)$/, 'distillate'],
   [/^(oily |solid |crude |dark |remaining |viscous )*residues?$/, 'residue'],
-  [/^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*products?$/, 'product'],
+  [/^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*(products?|sublimate|adduct)$/, 'product'],
   [/^(purified|recrystalli[sz]ed|dry|dried|pure) (crystals|solid|material)$/, 'product'],
-  [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|catalyst|flakes|pieces|sludge|pad|paste|tar|mass of crystals|lump|cakes|product cake)$/, 'solid'],
-  [/^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|two solutions|two liquids|phases|mass|batch|brew|mush|apparatus|reactants?|ylide|broth|charge)( in it)?$/, 'mixture'],
+  [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|insoluble|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|catalyst|flakes|pieces|sludge|pad|paste|tar|mass of crystals|lump|cakes|product cake|matter|impurities|impurity)$/, 'solid'],
+  [/^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|two solutions|two liquids|phases|mass|batch|brew|mush|apparatus|reactants?|ylide|broth|charge|tea|infusion|liquor|dye ?bath)( in it)?$/, 'mixture'],
 ];
 
-const DETERMINER = /^(the|all of the|all the|all|this|that|your|its|a|an|each|both|whole of the|entire)\s+/;
+const DETERMINER = /^((?:the|these|those|your|all) (?:two|three|four)|the|all of the|all the|all|this|that|these|those|your|its|a|an|any|each|both|whole of the|entire)\s+/;
 
 const FRACTIONS: Record<string, number> = {
   half: 1 / 2,
@@ -136,10 +136,10 @@ function readWhole(
   const role = roleOf(rest, products);
   if (looksLikeVessel(rest, vessels) && (role === undefined || vessels.some((v) => v.name.toLowerCase() === rest)))
     return { ...base, vesselPhrase: text.trim(), plural: false };
-  if (role !== undefined && (determined || role !== 'mixture' || /^(contents|layers|combined)/.test(rest)))
+  if (role !== undefined && (determined || role !== 'mixture' || /^(contents|layers|combined|(?:reaction )?mixture$)/.test(rest)))
     return { ...base, role, plural: isPlural(rest) };
   const mixture = /^(?:[\p{L}-]+ ){0,2}?(?:cooled |hot |cold |warm |resulting )*([\p{L}-]+) (?:solution|mixture|suspension|liquid|oil|slurry)$/u.exec(rest);
-  const named = rest.replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
+  const named = rest.replace(/^(?:(?:crude|dry|dried|pure|purified|wet|moist|damp|cold|cooled|molten|sublimed|distilled|recrystalli[sz]ed|precipitated|remaining|unreacted|excess) )+/, '').replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
   const plainNamed = named.replace(/^(?:(?:unreacted|unchanged|undissolved|excess|residual|remaining|precipitated|crude|pure|dry|dried|wet|damp|moist|hot|cold|cooled|free|white|yellow|solid|molten|product) )+/, '');
   if (determined && (knows(rest) || knows(named))) return { ...base, named: rest, plural: false };
   if (determined && plainNamed !== named && knows(plainNamed)) return { ...base, named: plainNamed, plural: false };

@@ -24,6 +24,7 @@ export type ArgumentKind =
   | 'portions'
   | 'until'
   | 'endpoint'
+  | 'acidity'
   | 'stream'
   | 'keep'
   | 'detail';

@@ -11,7 +11,7 @@ export const washLayer: Verb = {
   heads: ['wash', 'shake', 'wash successively', 'wash again'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
-    { words: ['with', 'using', 'successively with', 'sequentially with', 'in turn with', 'first with', 'once with', 'twice with'], kind: 'materials', slot: 'materials' },
+    { words: ['with', 'using', 'successively with', 'sequentially with', 'in turn with', 'first with', 'once with'], kind: 'materials', slot: 'materials' },
     { words: ['then with', 'and then with', 'followed by', 'then', 'and with', 'and finally with', 'finally with', 'and once with', 'and'], kind: 'materials', slot: 'with' },
     UNTIL,
     { words: ['into', 'in', 'collecting the washings in', 'running the washings into', 'combining the washings in', 'adding the washings to', 'draining the washings into'], kind: 'vessel', slot: 'into' },
