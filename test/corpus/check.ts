@@ -20,7 +20,7 @@ const DOCUMENT = `# Trial
 - conical flask: 125 mL conical flask
 - extracts flask: 100 mL conical flask
 - receiver: 50 mL round-bottom flask, tared
-- vial: 10 mL vial
+- vial: 10 mL vial, tared
 - test tube: 20 mL test tube
 
 ## Procedure

@@ -4,6 +4,7 @@ import { measuredUse } from './charge.ts';
 import type { Charge } from './enactment.ts';
 import type { Run, Writable } from './run.ts';
 import { ASSUMED, BASES, post, say, vesselOf } from './run.ts';
+import { checkWaterIntoAcid } from './checks/acid.ts';
 import { loosen } from './transfer.ts';
 import type { Supply, Vessel } from './vessel.ts';
 import { isLiquid } from './shelf.ts';
@@ -27,6 +28,7 @@ export function takeFromStock(run: Run, move: StockMove): void {
   if (taken.standing !== 'no' && v !== undefined) addSupply(run, v, taken);
   if (taken.uncounted !== undefined && v !== undefined) v.unknown = true;
   if (taken.mass_g <= 0) return;
+  if (v !== undefined && first) checkWaterIntoAcid(run, v, taken);
   const basis = BASES.indexOf(taken.basis);
   const to = move.to;
   for (const part of taken.components) {
@@ -122,8 +124,10 @@ export function clearRan(run: Run, v: Vessel, substance: number): void {
 
 function arrive(run: Run, v: Vessel, taken: PlannedUse, asGas: boolean): void {
   const { shelf, declared } = run.compiled;
+  v.closed = false;
   v.dirty = true;
   v.everHeld = true;
+  const solid = /\b(?:dry ice|solid)\b/i.test(taken.use.name);
   let liquid = false;
   let water = false;
   for (const { substance } of taken.components) {
@@ -131,7 +135,8 @@ function arrive(run: Run, v: Vessel, taken: PlannedUse, asGas: boolean): void {
     liquid ||= isLiquid(shelf, substance, v.temperature_C);
     water ||= shelf.hint[substance] === 'water';
     const wanted = declared.some((r) => r.reactants.some((side) => side.substance === substance));
-    if (asGas && shelf.gaseous[substance] && wanted) v.gasWaits[substance] = 1;
+    // Bubbled in, or as dry ice: it stays for the reaction that it is brought for
+    if ((asGas || solid) && shelf.gaseous[substance] && wanted) v.gasWaits[substance] = 1;
   }
   if (liquid) loosen(run, v, water);
 }

@@ -72,7 +72,7 @@ const TAKE: {
           ? [ORGANIC, AQUEOUS]
           : [PHASES.indexOf(take.phase)];
     const there = wanted.filter((phase) => phaseMass_g(run.compiled.shelf, v, phase) > NOTHING);
-    if (there.length === 0) phaseMissing(run, v, take.phase);
+    if (there.length === 0 && !take.ifThere) phaseMissing(run, v, take.phase);
     return { phases: there, share: 1 };
   },
 };
@@ -123,7 +123,7 @@ function phaseMissing(run: Run, v: Vessel, phase: string): void {
     run,
     `missing|${v.plan.id}|${phase}|${run.line.stepId}`,
     'phase-missing',
-    phase === 'vapour' ? 'note' : 'warning',
+    phase === 'vapour' || verb === 'filter' || verb === 'decant' ? 'note' : 'warning',
     `There is no ${WORD[phase] ?? phase} in the ${v.plan.name}: it holds ${listed(names) || 'nothing'}.`,
     'Check what was added before, or which part is meant.',
   );
@@ -175,6 +175,7 @@ function carry(
       held[i] = take.share >= 1 ? 0 : there - quantity;
     }
   }
+  source.closed = false;
   // A vessel that was sorted by a split stays so; otherwise what is left is sorted anew.
   source.dirty = true;
   if (passage === undefined) return;

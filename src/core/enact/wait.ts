@@ -17,11 +17,14 @@ export function wait(run: Run, move: WaitMove): void {
   const v = vesselOf(run, move.vessel);
   settle(run, v);
   v.touchedInLine = run.lineNumber;
-  // A vessel that is distilled from opens into the receiver, not into the room
-  v.closed = move.closed === true || (v.closed && run.line.verb === 'distil');
+  if (move.closed !== undefined) v.closed = move.closed;
+  // An evaporation opens the flask; a still opens into its receiver, not into the room
+  if (run.line.verb === 'evaporate') v.closed = false;
   v.refluxing = move.heating === 'reflux';
-  if (move.closed === true && move.heating !== 'none') closedHeated(run, v);
+  const heated = move.heating !== 'none' && run.line.verb !== 'distil';
+  if (v.closed && heated) closedHeated(run, v);
   const solvent = mainSolvent(run, v);
+  if (run.line.slots.bath === 'flame') flammable(run, v, solvent);
   const boil_C = solvent < 0 ? NaN : run.compiled.shelf.boil_C[solvent]!;
   const asked_C = move.temperature_C;
   if (asked_C !== undefined && asked_C > boil_C + BOILING_GRACE_C && !v.refluxing && !v.closed)
@@ -55,6 +58,20 @@ function setTemperature(
   if (reached_C > boil_C && !v.closed) reached_C = boil_C;
   if (Number.isFinite(reached_C)) v.temperature_C = reached_C;
   else if (move.heating === 'none') v.temperature_C = run.policy.roomTemperature_C;
+}
+
+/** Volatile organic liquids catch fire at a flame (common practice: none below 100 °C near one). */
+function flammable(run: Run, v: Vessel, solvent: number): void {
+  const { shelf } = run.compiled;
+  if (solvent < 0 || shelf.hint[solvent] === 'water' || !(shelf.boil_C[solvent]! < 100)) return;
+  sayOnce(
+    run,
+    `flame|${v.plan.id}`,
+    'flame-flammable',
+    'warning',
+    `${nameOf(run, solvent)} in the ${v.plan.name} is heated with a flame: its vapour can catch fire.`,
+    'Use a water bath, a mantle or a hot plate, and put out flames near by. The safety data sheet and local rules come first.',
+  );
 }
 
 /** The liquid that makes up most of the contents, of those whose boiling point is known. */

@@ -9,7 +9,7 @@ export type Selector =
   | { readonly kind: 'volume'; readonly volume_mL: number }
   | { readonly kind: 'mass'; readonly mass_g: number }
   /** `liquid`: both liquid phases. `upper` and `lower` are decided by density when the move is made. */
-  | { readonly kind: 'phase'; readonly phase: PhaseName | 'liquid' | 'upper' | 'lower' };
+  | { readonly kind: 'phase'; readonly phase: PhaseName | 'liquid' | 'upper' | 'lower'; /** No word where that phase is not there. */ readonly ifThere?: true };
 
 export type Whither =
   | { readonly kind: 'vessel'; readonly vessel: string }

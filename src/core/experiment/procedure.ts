@@ -85,6 +85,8 @@ function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
   return items;
 }
 
+/** What is done only if something is seen cannot be counted: it is kept as a remark, and said. */
+const CONDITIONAL = /^(?:if|should) \b(?!necessary|needed)/i;
 const KEEPING = /^(?:and )?(?:keep|save|retain|collect|combine|discard and keep)\b/i;
 /** Remarks to the reader that no verb is looked for in. */
 const REMARK = /^(?:caution|note|warning|care|take care|wear|do not|don't|never|beware|avoid|remember|this |it |there |you |your |the (?:mixture|solution|colou?r|reaction|product|temperature|solid|crystals|gas|hydrogen|layers?) (?:should|will|may|must|turns?|becomes?|is now|can)|hydrogen |carbon dioxide |hold point|stop here|safety|tip|if |expect|a (?:white|yellow|colou?r|precipitate|gas)|calculate |work out |compare |discuss |explain |comment |ask |hand in |submit |make sure |ensure |test (?:for|a|the|with) |check (?:that|the|for|with) |note (?:that|how|the) |the yield )/i;
@@ -112,7 +114,8 @@ export function readProcedure(section: Section, lines: LineMap, read: SentenceRe
       let id = `${index + 1}${letter === 0 ? '' : letterOf(letter)}`;
       if (!reading) {
         notes.push({ text: piece.text, span, section: section.title, ...(steps.length > 0 && { after: steps.at(-1)!.id }) });
-        if (!REMARK.test(piece.text) && !isObservation(piece.text) && (!TOLD.test(piece.text) || HOLDS_AMOUNT.test(piece.text))) tools.diagnostics.push(notUnderstood(piece.text, span));
+        if (CONDITIONAL.test(piece.text) && HOLDS_AMOUNT.test(piece.text)) tools.diagnostics.push(conditional(span));
+        else if (!REMARK.test(piece.text) && !isObservation(piece.text) && (!TOLD.test(piece.text) || HOLDS_AMOUNT.test(piece.text))) tools.diagnostics.push(notUnderstood(piece.text, span));
         continue;
       }
       letter++;
@@ -172,6 +175,10 @@ function readItem(clean: CleanText, read: SentenceReader): { piece: Piece; readi
         continue;
       }
     }
+    if (CONDITIONAL.test(piece.text)) {
+      found.push({ piece, reading: undefined });
+      continue;
+    }
     for (const part of timedLead(piece))
       for (const { start, end, reading } of readCompound(part.text, ready(), read))
         found.push({ piece: { text: part.text.slice(start, end), start: part.start + start }, reading });
@@ -218,6 +225,16 @@ function notCounted(lost: Uncounted, span: Span, step: string): Diagnostic {
     message: `“${lost.text}” is not counted: the words around it are read as a remark.`,
     hint: 'Write it as a sentence of its own that begins with a verb, for example “Add water 5 mL to the flask.”',
     at: { line: span.line, column: span.column, length: lost.end - lost.start, step },
+  };
+}
+
+function conditional(span: Span): Diagnostic {
+  return {
+    code: 'condition-not-counted',
+    severity: 'note',
+    message: 'This sentence depends on what is seen; it is kept as a remark, and its amounts are not counted.',
+    hint: 'Where it is always done, say so without the condition.',
+    at: { line: span.line, column: span.column, length: span.end - span.start },
   };
 }
 

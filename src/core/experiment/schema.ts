@@ -122,6 +122,7 @@ const bath = oneOf<BathKind>({
   steam: true,
   block: true,
   mantle: true,
+  flame: true,
   air: true,
 });
 

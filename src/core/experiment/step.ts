@@ -40,7 +40,7 @@ export interface Ref {
   readonly portion: Portion;
 }
 
-export type BathKind = 'ice' | 'ice-salt' | 'dry-ice' | 'water' | 'oil' | 'sand' | 'steam' | 'block' | 'mantle' | 'air';
+export type BathKind = 'ice' | 'ice-salt' | 'dry-ice' | 'water' | 'oil' | 'sand' | 'steam' | 'block' | 'mantle' | 'flame' | 'air';
 
 /** The words of a sentence, sorted. Which of them a verb uses is said in its own file. */
 export interface Slots {

@@ -17,6 +17,7 @@ const BATH_WORDS: Readonly<Record<BathKind, string>> = {
   steam: 'on a steam bath',
   block: 'on a hotplate',
   mantle: 'in a heating mantle',
+  flame: 'a flame',
   air: 'in the oven',
 };
 

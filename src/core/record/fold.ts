@@ -11,6 +11,20 @@ import { uniqueInOrder } from './unique.ts';
 import { weighingsOf } from './weighings.ts';
 import type { VesselReading } from './weighings.ts';
 
+/**
+ * A spreadsheet drops the noughts at the end: a gross of 45.1 beside a tare of 44.2312 was read on
+ * the same balance. Weighings of vessels that name no instrument share the finest last digit.
+ */
+function sameBalance(vessels: readonly VesselReading[]): VesselReading[] {
+  const unnamed = vessels.filter(({ reading }) => reading.instrument === undefined);
+  const finest = Math.min(...unnamed.map(({ reading }) => reading.lastDigit));
+  return vessels.map((weighing) =>
+    weighing.reading.instrument === undefined
+      ? { ...weighing, reading: { ...weighing.reading, lastDigit: finest } }
+      : weighing,
+  );
+}
+
 /** What the entries were sorted into on the way; filled in one pass over the record. */
 export interface Sorting {
   readonly places: Places;
@@ -53,7 +67,7 @@ export function foldRecord(
     struck: corrected.struck,
     conflicts,
     charges: chargesOf(sorting.charges, sorting.diagnostics),
-    ...weighingsOf(sorting.vessels, sorting.places, sorting.diagnostics),
+    ...weighingsOf(sameBalance(sorting.vessels), sorting.places, sorting.diagnostics),
     lots: sorting.lots,
     times: sorting.times,
     temperatures: sorting.temperatures,

@@ -80,21 +80,22 @@ function checkProducts(run: Run): ReadonlySet<Vessel> {
   return told;
 }
 
-/** Matter that is still in a vessel: nobody has said where it goes. */
+/** Matter that is still in vessels: nobody has said where it goes. One word for all of them. */
 function checkLeftovers(run: Run, told: ReadonlySet<Vessel>): void {
   const last = run.compiled.lines[run.compiled.lines.length - 1]!;
-  for (const v of run.vessels) {
-    if (v.weighed || told.has(v)) continue;
+  const left = run.vessels.flatMap((v) => {
     const mass_g = contentsMass_g(run.compiled.shelf, v);
-    if (mass_g <= RULES.leftover_g) continue;
-    sayAt(
-      run,
-      last.stepId,
-      last.span,
-      'undisposed',
-      'note',
-      `At the end the ${v.plan.name} still holds ${figure(mass_g)} g.`,
-      `Say where it goes ("Discard the ${v.plan.name} to the ... waste."), so that the waste sheet counts it.`,
-    );
-  }
+    if (v.weighed || told.has(v) || mass_g <= RULES.leftover_g) return [];
+    return [{ name: v.plan.name, text: `the ${v.plan.name} (${figure(mass_g)} g)` }];
+  });
+  if (left.length === 0) return;
+  sayAt(
+    run,
+    last.stepId,
+    last.span,
+    'undisposed',
+    'note',
+    `At the end there is still something in ${listed(left.map((one) => one.text))}.`,
+    `Say where it goes ("Discard the ${left[0]!.name} to the ... waste."), so that the waste sheet counts it.`,
+  );
 }

@@ -55,8 +55,10 @@ const readRefs: Reader = (piece, vocabulary) => {
 const NO_MATERIAL = /^(?:it|them|this|that|these|those|everything|the (?:rest|remainder)|rest|remainder|(?:this|that) (?:solution|mixture)|remainder of .*|(?:dissolving|diluting|using)\b.*|per \w+|which .*|by which .*)$/i;
 
 /** A passive, whole or begun ("was poured", "dried over it"), tells what is done. */
-const DONE =
-  /\b(?:is|are|was|were|been|being)\b|^(?:added|filtered|dried|air-dried|washed|weighed|poured|cooled|decanted|transferred|treated|collected|stirred|heated|evaporated|separated|recrystalli[sz]ed|rinsed|acidified|extracted|distilled|drained|stoppered|shaken|pressed|refluxed|concentrated|diluted|allowed|left)(?:$| (?:by|in|on|at|to|into|with|through|from|over|under|for|off|as)\b)/i;
+const DEEDS = String.raw`added|filtered|dried|air-dried|washed|weighed|poured|cooled|decanted|transferred|treated|collected|stirred|heated|evaporated|separated|recrystalli[sz]ed|rinsed|acidified|extracted|distilled|drained|stoppered|shaken|pressed|refluxed|concentrated|diluted|allowed|left`;
+const DONE = new RegExp(String.raw`\b(?:is|are|was|were|been|being)\b|^(?:${DEEDS})(?:$| (?:by|in|on|at|to|into|with|through|from|over|under|for|off|as)\b)`, 'i');
+/** "..., filtered and concentrated": more that is done. */
+const NEXT_DEED = new RegExp(String.raw`(?:,|\band)\s+(?:then\s+)?(?:[a-z]+ly\s+)?(?:${DEEDS})\b`, 'i');
 
 const readList: Reader = (piece, vocabulary) => {
   const list = readMaterials(piece);
@@ -66,7 +68,7 @@ const readList: Reader = (piece, vocabulary) => {
   let cost = 0;
   for (const material of materials) {
     if (NO_MATERIAL.test(material.name) || DONE.test(material.name)) return undefined;
-    if (/\b(?:to|into|onto|in|on|from) (?:the|an?)\b/i.test(material.name)) cost += 8;
+    if (!material.ref && /\b(?:to|into|onto|in|on|from) (?:the|an?)\b/i.test(material.name)) cost += 8;
     if (material.name === '') cost += 1.5;
     else if (material.ref) cost += 1;
     else if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
@@ -131,6 +133,7 @@ const BATHS: readonly (readonly [RegExp, BathKind, number | undefined])[] = [
   [/^(silicone |mineral |hot )?oil( ?-?bath)?$/, 'oil', undefined],
   [/^sand( ?-?bath)?$/, 'sand', undefined],
   [/^(aluminium |aluminum |metal |heating )?(block|hotplate|hot ?plate|hot-plate|stirrer hotplate)$/, 'block', undefined],
+  [/^(small |gentle |naked |low |luminous )*(flame|bunsen( burner| flame)?|burner)$/, 'flame', undefined],
   [/^(heating |electric )?mantle$/, 'mantle', undefined],
   [/^(bunsen|gas)( burner)?( flame)?$|^(naked |small |open )*flame$/, 'block', undefined],
   [/^(refrigerator|fridge)$/, 'air', 4],
@@ -174,7 +177,7 @@ const readUntil: Reader = (piece) => {
   if (/,\s+(?:and\s+|then\s+)?(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(text)) return undefined;
   // "until it dissolved and was then poured", "..., and allowed to stand": what follows is done next
   if (/\band\s+then\s+(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b|\b(?:and|,\s+which)\s+(?:then\s+)?(?:is|are|was|were)\b|,\s+and\s+(?:the|an?)\s[^,]*\b(?:is|are|was|were)\b|,\s+(?:(?:and|then)\s+)*(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b/i.test(text)) return undefined;
-  if (/^dryness\s+\S/i.test(text)) return undefined;
+  if (/^dryness\s+\S/i.test(text) || (/\d/.test(text) && /\b(?:is|are|was|were)\s+(?:[a-z]+ly\s+)?(?:added|introduced|poured|dropped|run)\b/i.test(text))) return undefined;
   const direct = readAmount(text);
   if (direct.kind === 'pH' || direct.kind === 'temperature' || (direct.kind === 'unquantified' && direct.sense !== 'some'))
     return { argument: { kind: 'amount', amount: direct }, cost: 0 };
@@ -233,7 +236,7 @@ const SAID = /^(?!(?:what|when|how|whether|that|which)\b).*\b(?:was|were)\s+(?:[
 const readDetail: Reader = (piece, vocabulary) => SAID.test(piece.text) ? undefined : ({
   argument: { kind: 'detail', text: piece.text.trim() },
   // What can be a vessel is one
-  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vocabulary.vessels) ? 0.5 : 0) + (beginsDeed(piece.text, vocabulary) ? 2 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\s(?:in|into|on) an?\s/.test(piece.text) ? 0.3 : 0) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0) + (/\b(?:was|were|is|are) (?:[a-z]+ly )?[a-z-]+ed\b/i.test(piece.text) || DONE.test(piece.text) ? 6 : 0),
+  cost: 0.2 + 0.05 * piece.text.split(/\s+/).length + (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vocabulary.vessels) ? 0.5 : 0) + (beginsDeed(piece.text, vocabulary) ? 2 : 0) + 0.5 * (piece.text.split(', ').length - 1) + (/\s(?:in|into|on) an?\s/.test(piece.text) ? 0.3 : 0) + (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(piece.text) ? 0.6 : 0) + (/\b(?:was|were|is|are) (?:[a-z]+ly )?[a-z-]+ed\b/i.test(piece.text) || DONE.test(piece.text) || NEXT_DEED.test(piece.text) ? 6 : 0),
 });
 
 /** "to pH 7", "to constant mass": an end that can be told without a sentence. */

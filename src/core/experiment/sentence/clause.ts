@@ -125,6 +125,7 @@ export class ClauseReader {
         phraseAt(MANNER_TABLE, tokens, i) !== undefined ||
         doingAt(tokens, i) !== undefined ||
         bareTimeAt(tokens, i) ||
+        turnsAt(tokens, i) !== undefined ||
         asideEnds(tokens, i, nextBreak(breaks, i, tokens.length)).length > 0
       )
         ends.push(i);

@@ -14,7 +14,7 @@ export interface SentencePart {
 
 type Read = (text: string) => SentenceReading | undefined;
 
-const JOINING = new Set(['and', 'then', ',', ';', ':']);
+const JOINING = new Set(['and', 'then', 'while', ',', ';', ':']);
 const SPLIT_COST = 0.5;
 /** What is left unread costs; the less of it the better, once something has to be. */
 const UNREAD_COST = 40;
@@ -72,6 +72,7 @@ function beginsSentence(text: string, tokens: readonly Token[], i: number, gramm
   const word = tokens[i]!.word;
   if (imperativeOf(word, grammar) !== undefined) return true;
   if (/^(?:for|at)$/.test(word)) return tokens[i - 1]!.word === 'then';
+  if (word === 'in' && tokens[i - 1]!.word === 'then') return true;
   // "and concentrated HCl" is a material
   if (word === 'concentrated' && !/^(?:in|under|to|on|by|and|with|at|from|using|[,;].*)?$/.test(tokens[i + 1]?.word ?? '')) return passiveClauseBegins(tokens, i, grammar);
   if (passiveBegins(tokens, i, grammar) || isObservation(text.slice(tokens[i]!.start))) return true;
@@ -85,6 +86,7 @@ function partBetween(text: string, tokens: readonly Token[], from: number, to: n
   const end = tokens[last - 1]!.end;
   const words = text.slice(start, end);
   // "then for 30 min in ice" goes on with what was said of the time before
+  if (/^in /i.test(words) && from > 0) return { start, end, reading: read(`place ${words}`) };
   if (/^(?:for|at) /i.test(words) && from > 0) return { start, end, reading: read(`leave ${words}`) };
   const imperative = from > 0 ? imperativeOf(tokens[from]!.word, grammar) : undefined;
   // Padded to the same length, so that places in the sentence stay right

@@ -72,6 +72,7 @@ export function orders(tokens: readonly Token[], grammar: Grammar): Order[] {
     if (token.depth > 0) continue;
     if (p < lead + FRONT_WORDS && grammar.heads.has(token.word) && (p === lead || FRONT.test(tokens[lead]!.word)))
       found.push(reorder(tokens, lead, p, p, p === lead ? 0 : 1.5));
+    if (p === lead) found.push(...particleOrders(tokens, p, grammar));
     const passive = passiveAt(tokens, p, grammar);
     if (passive) found.push(...passiveOrders(tokens, lead, p, passive, grammar));
     if (p < lead + 3 && tokens.slice(lead, p).every((before) => ADVERB.test(before.word))) {
@@ -99,6 +100,18 @@ export function skipLead(tokens: readonly Token[]): number {
     if (comma > 0 && comma < tokens.length - 1) return comma + 1;
   }
   return i;
+}
+
+/** "Set the flask aside", "pour the liquid off": the second word of a head may stand behind the object. */
+function particleOrders(tokens: readonly Token[], p: number, grammar: Grammar): Order[] {
+  const found: Order[] = [];
+  for (let k = p + 2; k < Math.min(tokens.length, p + 8); k++) {
+    const { word, depth } = tokens[k]!;
+    if (depth > 0 || !/^(?:aside|off|out|down|away|up|in)$/.test(word)) continue;
+    const head = grammar.heads.get(tokens[p]!.word)?.some(({ words }) => words.length === 2 && words[1] === word);
+    if (head) found.push(inOrder([[tokens[p]!, tokens[k]!], tokens.slice(p + 1, k), tokens.slice(k + 1)], 0.05));
+  }
+  return found;
 }
 
 function passiveAt(tokens: readonly Token[], p: number, grammar: Grammar): { at: number; base: readonly string[] } | undefined {

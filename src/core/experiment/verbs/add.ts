@@ -41,7 +41,7 @@ export const add: Verb = {
   about: 'Add materials to what a vessel holds; over a time, dropwise or in portions.',
   forms: ['Add {material} {amount} to {vessel}', 'Add {material} {amount} to {vessel} dropwise over {time}', 'Add {material} {amount} to {vessel} in portions over {time}'],
   examples: ['Add sodium borohydride 0.15 g to the flask in portions over 10 min', 'Add 2 M hydrochloric acid 6 mL to the beaker dropwise'],
-  heads: ['add', 'pour', 'run in', 'introduce', 'drop in', 'pipette', 'inject', 'sprinkle', 'tip', 'stir in', 'mix in', 'add in'],
+  heads: ['add', 'pour', 'run in', 'introduce', 'drop in', 'pipette', 'inject', 'sprinkle', 'tip', 'stir in', 'mix in', 'add in', 'layer', 'pour in'],
   object: [{ kind: 'materials', slot: 'materials' }],
   clauses: [
     { words: TARGETS, kind: 'ref', slot: 'into' },
@@ -68,12 +68,12 @@ export const treat: Verb = {
   about: 'Dilute, treat, acidify, basify or neutralise what a vessel holds.',
   forms: ['Dilute {contents} with {material} {amount}', 'Acidify {contents} with {material} {amount} until pH {number}'],
   examples: ['Dilute the mixture with water 20 mL', 'Acidify the aqueous layer with 6 M hydrochloric acid 5 mL until pH 1'],
-  heads: ['treat', 'dilute', 'acidify', 'basify', 'neutralise', 'neutralize', 'make', 'cover', 'saturate', 'top up', 'adjust', 'take up', 'redissolve', 'wet', 'moisten', 'slurry', 'suspend', 'dissolve', 'mix', 'stir', 'shake', 'swirl', 'leach'],
+  heads: ['treat', 'dilute', 'acidify', 'basify', 'neutralise', 'neutralize', 'make', 'cover', 'saturate', 'top up', 'adjust', 'take up', 'redissolve', 'wet', 'moisten', 'slurry', 'suspend', 'dissolve', 'mix', 'stir', 'shake', 'swirl', 'leach', 'salt out', 'seed', 'partition', 'layer'],
   object: [{ kind: 'ref', slot: 'into' }],
   clauses: [
-    { words: ['with', 'in', 'by adding', 'by the addition of', 'by addition of', 'using', 'acidic with', 'alkaline with', 'basic with'], kind: 'materials', slot: 'materials' },
+    { words: ['with', 'in', 'by adding', 'by the addition of', 'by addition of', 'using', 'acidic with', 'alkaline with', 'basic with', 'between'], kind: 'materials', slot: 'materials' },
     { words: ['in', 'into'], kind: 'vessel', slot: 'otherInto' },
-    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, { ...BATH, words: ['on', 'over', 'by means of', 'in an', 'in a'] }, UNTIL, PURPOSE, ENDPOINT, PORTIONS,
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, { ...BATH, words: ['on', 'over', 'by means of', 'in an', 'in a'] }, { words: ['the ph to', 'ph to', 'its ph to', 'to a ph of', 'the ph of the solution to', 'the ph of the mixture to'], kind: 'acidity', slot: 'until' }, UNTIL, PURPOSE, ENDPOINT, PORTIONS,
     { words: ['for'], kind: 'time', slot: 'time' },
   ],
 };

@@ -7,11 +7,11 @@ import { amountOf, figureOf } from './verb.ts';
 export const FOR: ClauseForm = { words: ['for', 'for about', 'for a further', 'for another'], kind: 'time', slot: 'time' };
 export const OVER: ClauseForm = { words: ['over', 'during', 'over about', 'in the course of', 'over a period of'], kind: 'time', slot: 'over' };
 export const AT: ClauseForm = {
-  words: ['at', 'to', 'at about', 'to about', 'up to', 'below', 'keeping the temperature below', 'keeping the temperature at', 'keeping the temperature between', 'keeping the temperature under', 'holding the temperature at', 'holding the temperature below', 'maintaining the temperature at', 'maintaining the temperature between', 'not letting the temperature rise above', 'without letting the temperature rise above', 'so that the temperature stays below', 'so that the temperature does not rise above', 'keeping it below', 'maintaining the temperature below', 'maintaining', 'near', 'until it reaches'],
+  words: ['at', 'to', 'at about', 'to about', 'up to', 'below', 'keeping the temperature below', 'keeping the temperature at', 'keeping the temperature between', 'keeping the temperature under', 'holding the temperature at', 'holding the temperature below', 'maintaining the temperature at', 'maintaining the temperature between', 'not letting the temperature rise above', 'without letting the temperature rise above', 'so that the temperature stays below', 'so that the temperature does not rise above', 'keeping it below', 'maintaining the temperature below', 'maintaining', 'near', 'until it reaches', 'between', 'the temperature at', 'the temperature below', 'the temperature between', 'the temperature near', 'the temperature to', 'the internal temperature at', 'the internal temperature below', 'the internal temperature between', 'the bath temperature at', 'the bath at'],
   kind: 'temperature',
   slot: 'temperature',
 };
-export const BATH: ClauseForm = { words: ['in', 'on', 'over', 'with', 'using', 'by means of', 'with the aid of'], kind: 'bath', slot: 'bath' };
+export const BATH: ClauseForm = { words: ['in', 'on', 'over', 'under', 'with', 'using', 'by means of', 'with the aid of'], kind: 'bath', slot: 'bath' };
 export const UNTIL: ClauseForm = { words: ['until', 'or until', 'till', 'so that', 'to dissolve', 'to give', 'as', 'while'], kind: 'until', slot: 'until' };
 export const ENDPOINT: ClauseForm = { words: ['to', 'until', 'to reach', 'until at'], kind: 'endpoint', slot: 'until' };
 export const PORTIONS: ClauseForm = { words: ['in'], kind: 'portions', slot: 'portions' };
@@ -67,7 +67,7 @@ export function waiting(vessel: string, slots: Slots, heating: 'none' | 'warm' |
     ...(temperature_C !== undefined && { temperature_C }),
     heating,
     forReaction,
-    ...(slots.manner.includes('closed') && { closed: true }),
+    ...(slots.manner.includes('closed') ? { closed: true } : slots.manner.includes('opened') || heating === 'reflux' ? { closed: false } : {}),
   };
 }
 

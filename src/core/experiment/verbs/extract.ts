@@ -2,7 +2,7 @@ import type { Move } from '../move.ts';
 import type { MaterialUse, Slots, Step } from '../step.ts';
 import type { Context, RawSentence, Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { UNTIL, conditions, oneTurn, parting, react, selector } from './common.ts';
+import { UNTIL, conditions, oneTurn, parting, react } from './common.ts';
 
 /** An extracting liquid that is water, or dissolved in water, takes the aqueous layer. */
 function isAqueous(use: MaterialUse | undefined): boolean {
@@ -45,7 +45,7 @@ function lower({ slots }: Step): Move[] {
   const wanted = target.portion.kind === 'phase' ? target.portion.phase : undefined;
   if (wanted !== undefined && OPPOSITE[wanted] === keep) {
     // "extract the aqueous layer" while the organic one still stands over it: that one goes first
-    moves.push(...parting(target), { kind: 'move', from: 'vessel', vessel, take: selector({ kind: 'phase', phase: keep }), to: { kind: 'vessel', vessel: slots.into! }, label: `${keep} layer` });
+    moves.push(...parting(target), { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: keep, ifThere: true }, to: { kind: 'vessel', vessel: slots.into! }, label: `${keep} layer` });
   }
   for (const use of slots.materials ?? [])
     for (let turn = 0; turn < use.repeat; turn++)

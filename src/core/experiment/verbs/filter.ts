@@ -7,7 +7,7 @@ import { conditions, fromStock, hasRole, react } from './common.ts';
 
 export const FILTER_MANNERS: Readonly<Record<string, string>> = {
   'under gentle vacuum': 'vacuum', 'under gentle suction': 'vacuum', 'with gentle suction': 'vacuum', 'under vacuum': 'vacuum', 'under suction': 'vacuum', 'by suction': 'vacuum', 'with suction': 'vacuum', 'under reduced pressure': 'vacuum', 'by vacuum': 'vacuum', 'by vacuum filtration': 'vacuum', 'by suction filtration': 'vacuum', 'at the pump': 'vacuum', 'using vacuum filtration': 'vacuum',
-  'by gravity': 'gravity', 'under gravity': 'gravity', 'by gravity filtration': 'gravity', 'by filtration': 'filtration', 'by filtering': 'filtration', 'while hot': 'hot', hot: 'hot',
+  'by gravity': 'gravity', 'under gravity': 'gravity', 'by gravity filtration': 'gravity', 'by hot filtration': 'filtration', 'by filtration': 'filtration', 'by filtering': 'filtration', 'while hot': 'hot', hot: 'hot',
   'through a fluted filter paper': 'gravity', 'through fluted filter paper': 'gravity', 'through a fluted paper': 'gravity', 'through filter paper': 'gravity', 'through a filter paper': 'gravity', 'through cotton wool': 'gravity', 'through a plug of cotton wool': 'gravity', 'through a cotton plug': 'gravity', 'through a small plug of cotton wool': 'gravity', 'through glass wool': 'gravity', 'through a plug of glass wool': 'gravity', 'through a pad of silica': 'vacuum',
 };
 
@@ -33,18 +33,18 @@ export const filter: Verb = {
   about: 'Part a solid from a liquid; say which is kept.',
   forms: ['Filter {vessel} under vacuum; keep the solid', 'Filter {vessel} by gravity into {vessel}', 'Filter off the solid', 'Collect the solid by vacuum filtration'],
   examples: ['Filter the beaker under vacuum; keep the solid', 'Filter the mixture by gravity into the receiver'],
-  heads: ['filter', 'filter off', 'suction filter', 'vacuum filter', 'suction-filter', 'vacuum-filter', 'gravity filter', 'gravity-filter', 'collect', 'isolate', 'hot filter', 'hot-filter', 'remove', 'strain', 'recover', 'filter out'],
+  heads: ['filter', 'filter off', 'suction filter', 'vacuum filter', 'suction-filter', 'vacuum-filter', 'gravity filter', 'gravity-filter', 'collect', 'isolate', 'hot filter', 'hot-filter', 'remove', 'strain', 'recover', 'filter out', 'pass', 'run'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
     { words: ['through', 'on', 'onto', 'using', 'on to', 'with', 'in'], kind: 'vessel', slot: 'otherInto' },
-    { words: ['through a pad of', 'through a short pad of', 'through a plug of', 'through a layer of', 'through a bed of', 'through'], kind: 'materials', slot: 'materials' },
+    { words: ['through a pad of', 'through a short pad of', 'through a plug of', 'through a short plug of', 'through a small plug of', 'through a short column of', 'through a layer of', 'through a bed of', 'through'], kind: 'materials', slot: 'materials' },
     { words: ['into', 'to', 'collecting the filtrate in', 'and collect the filtrate in', 'collect the filtrate in', 'catching the filtrate in', 'running the filtrate into'], kind: 'vessel', slot: 'into' },
     { words: ['keep', 'keeping', 'and keep', 'collect', 'collecting', 'and collect', 'saving', 'save', 'retain', 'retaining', 'and retain', 'to collect', 'to isolate', 'to obtain', 'to recover'], kind: 'keep', slot: 'keep' },
     { words: ['from'], kind: 'ref', slot: 'range' },
     { words: ['to remove', 'to get rid of', 'to take out', 'with the aid of', 'aided by'], kind: 'detail', slot: 'detail' },
   ],
   manners: FILTER_MANNERS,
-  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || (raw.arguments.otherInto !== undefined && (raw.head === 'remove' || onFilter(raw))) || (raw.head === 'collect' && hasRole(raw.arguments.on, 'solid'))),
+  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || (raw.arguments.otherInto !== undefined && (raw.head === 'remove' || onFilter(raw))) || (raw.head === 'collect' && hasRole(raw.arguments.on, 'solid'))) && (!/^(?:pass|run)$/.test(raw.head) || raw.manner.some((m) => /gravity|vacuum/.test(m)) || raw.arguments.otherInto !== undefined || raw.arguments.materials !== undefined),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const solidNamed = hasRole(args.on, 'solid', 'product', 'residue') || (args.on?.kind === 'ref' && args.on.ref.named !== undefined && args.on.ref.vesselPhrase === undefined);

@@ -1,7 +1,7 @@
 import type { Move } from '../move.ts';
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { AT, BATH, conditions, fromStock } from './common.ts';
+import { AT, BATH, UNTIL, conditions, fromStock } from './common.ts';
 import { FILTER_MANNERS } from './filter.ts';
 
 export const recrystallise: Verb = {
@@ -16,7 +16,7 @@ export const recrystallise: Verb = {
     { words: ['in', 'into'], kind: 'vessel', slot: 'into' },
     { words: ['leaving the mother liquor in', 'keeping the mother liquor in', 'collecting the mother liquor in'], kind: 'vessel', slot: 'otherInto' },
     { words: ['keep', 'keeping', 'collect', 'collecting', 'and collect'], kind: 'keep', slot: 'keep' },
-    { ...AT, words: ['at'] }, BATH,
+    { ...AT, words: ['at'] }, BATH, UNTIL,
   ],
   manners: FILTER_MANNERS,
   fits: (raw) => raw.arguments.materials !== undefined,

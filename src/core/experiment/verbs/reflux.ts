@@ -1,6 +1,7 @@
 import type { Move } from '../move.ts';
 import type { Verb } from './verb.ts';
-import { CONDITIONS, conditions, react, waiting } from './common.ts';
+import { whole } from './verb.ts';
+import { CONDITIONS, conditions, fromStock, gather, pour, react, waiting } from './common.ts';
 
 export const reflux: Verb = {
   kind: 'reflux',
@@ -10,7 +11,7 @@ export const reflux: Verb = {
   heads: ['reflux', 'heat', 'boil', 'bring', 'warm', 'reflux gently', 'heat gently', 'continue refluxing', 'heat strongly'],
   participles: { refluxed: 'reflux' },
   object: [{ kind: 'ref', slot: 'on' }],
-  clauses: [...CONDITIONS, { words: ['into', 'collecting the water in'], kind: 'vessel', slot: 'into' }],
+  clauses: [...CONDITIONS, { words: ['with', 'in', 'together with'], kind: 'materials', slot: 'materials' }, { words: ['in'], kind: 'vessel', slot: 'otherInto' }, { words: ['into', 'collecting the water in'], kind: 'vessel', slot: 'into' }],
   manners: {
     'under reflux': 'reflux', 'at reflux': 'reflux', 'to reflux': 'reflux', 'to a gentle reflux': 'reflux', 'at a gentle reflux': 'reflux', 'under gentle reflux': 'reflux', 'to gentle reflux': 'reflux',
     'under a reflux condenser': 'reflux', 'with a reflux condenser': 'reflux', 'under the reflux condenser': 'reflux',
@@ -19,17 +20,22 @@ export const reflux: Verb = {
   },
   fits: (raw) => raw.manner.includes('reflux') || raw.manner.includes('Dean–Stark') || /reflux/.test(raw.head),
   resolve(raw, context) {
-    const on = context.refOf(raw.arguments.on) ?? { vessel: context.vessel('the flask', 0), portion: { kind: 'all' as const } };
+    const { uses } = gather(context, raw);
+    const from = context.refOf(raw.arguments.on);
+    const flask = raw.arguments.otherInto === undefined ? undefined : context.vesselOf(raw.arguments.otherInto);
+    const moved = flask !== undefined && from !== undefined && from.vessel !== flask ? from : undefined;
+    if (moved && flask) context.moved(moved.vessel, flask);
+    const on = moved && flask ? whole(flask) : from ?? { vessel: context.vessel('the flask', 0), portion: { kind: 'all' as const } };
     // A trap that an earlier sentence attached to this flask is there still
     const attached = context.aside(`trap on ${on.vessel}`);
     const trap = attached ?? (raw.manner.includes('Dean–Stark') ? (context.vesselOf(raw.arguments.into) ?? context.implied('Dean–Stark trap', 'trap', false)) : undefined);
     context.setFocus(on.vessel);
-    return { on: [on], ...(trap !== undefined && { into: trap }), ...conditions(raw) };
+    return { ...(uses.length > 0 && { materials: uses }), on: moved ? [on, moved] : [on], ...(trap !== undefined && { into: trap }), ...conditions(raw) };
   },
-  print: (slots, w) => `${slots.manner.includes('reflux') ? 'Heat' : 'Reflux'} ${w.ref(slots.on![0]!)}${w.tail(slots)}${slots.into === undefined ? '' : `, collecting the water in ${w.vessel(slots.into)}`}`,
+  print: (slots, w) => `${slots.manner.includes('reflux') ? 'Heat' : 'Reflux'} ${w.ref(slots.on![1] ?? slots.on![0]!)}${slots.materials ? ` with ${w.materials(slots.materials)}` : ''}${slots.on![1] ? ` in ${w.vessel(slots.on![0]!.vessel)}` : ''}${w.tail(slots)}${slots.into === undefined ? '' : `, collecting the water in ${w.vessel(slots.into)}`}`,
   lower({ slots }) {
     const { vessel } = slots.on![0]!;
-    const moves: Move[] = [waiting(vessel, slots, 'reflux', true), react(vessel, 'wait')];
+    const moves: Move[] = [...(slots.on ?? []).slice(1).flatMap((ref) => pour(ref, vessel)), ...fromStock(slots.materials, vessel), ...(slots.materials ? [react(vessel, 'contact')] : []), waiting(vessel, slots, 'reflux', true), react(vessel, 'wait')];
     if (slots.into !== undefined)
       moves.push(
         { kind: 'split', vessel, by: { rule: 'azeotrope' } },

@@ -6,7 +6,7 @@ export const stir: Verb = {
   about: 'Stir, swirl or shake; a wait in which a reaction may run.',
   forms: ['Stir {vessel} for {time}', 'Stir {vessel} at {temperature} for {time}', 'Swirl {vessel} until {what is seen}'],
   examples: ['Stir the flask at 20 °C for 20 min', 'Swirl the mixture until the solid has dissolved'],
-  heads: ['stir', 'swirl', 'shake', 'agitate', 'continue stirring', 'continue to stir', 'keep stirring', 'stir up', 'mix', 'start stirring', 'begin stirring', 'start to stir', 'start the stirrer', 'turn on the stirrer', 'scratch', 'seed', 'crush', 'break up', 'grind', 'invert', 'pulverise', 'loosen', 'knead'],
+  heads: ['stir', 'swirl', 'shake', 'agitate', 'continue stirring', 'continue to stir', 'keep stirring', 'stir up', 'mix', 'start stirring', 'begin stirring', 'start to stir', 'start the stirrer', 'turn on the stirrer', 'scratch', 'seed', 'crush', 'break up', 'grind', 'invert', 'pulverise', 'loosen', 'knead', 'rock', 'roll', 'tilt', 'whirl'],
   participles: { shaken: 'shake', ground: 'grind', broken: 'break up' },
   object: [{ kind: 'ref', slot: 'on' }],
   clauses: [...CONDITIONS, { words: ['in'], kind: 'ref', slot: 'on' }],

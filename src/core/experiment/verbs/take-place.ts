@@ -14,7 +14,7 @@ export const takePlace: Verb = {
   direct(text) {
     const match = SENTENCE.exec(text.trim());
     // "Cool the mixture until crystallisation is complete" tells when to stop
-    if (!match || /,|\b(?:until|till|when|once|if|after|before)\b/i.test(match[1]!) || !/react|tion\b|ation|lysis|coupling|addition|step \d/i.test(match[1]!)) return undefined;
+    if (!match || /\b(?:until|when|while|after|once|till)\b/i.test(match[1]!) || /,|\b(?:until|till|when|once|if|after|before)\b/i.test(match[1]!) || !/react|tion\b|ation|lysis|coupling|addition|step \d/i.test(match[1]!)) return undefined;
     const detail = `${match[1]!.trim()}|${match[3]?.replace(',', '.') ?? ''}`;
     return {
       verb: 'takePlace',

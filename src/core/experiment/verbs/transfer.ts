@@ -1,11 +1,11 @@
 import type { Argument, Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { AT, BATH, OVER, UNTIL, conditions, fromStock, hasRole, minutes, pour, react, waiting } from './common.ts';
+import { AT, BATH, OVER, PORTIONS, UNTIL, conditions, fromStock, hasRole, minutes, pour, react, waiting } from './common.ts';
 import type { Role } from '../sentence/reference.ts';
 
 const FOLLOW: readonly Role[] = ['solid', 'dryingAgent', 'upper', 'lower', 'product', 'filtrate', 'motherLiquor', 'organic', 'aqueous', 'extracts', 'distillate', 'residue', 'washings'];
 
-const POURS = /^(?:add|pour|run in|run|introduce|tip|drop in|pipette)$/;
+const POURS = /^(?:add|pour|pour in|run in|run|introduce|tip|drop in|pipette)$/;
 
 /** A word that only context can settle: the mixture, the solution, it. */
 function vague(argument: Argument | undefined): boolean {
@@ -23,16 +23,17 @@ export const transfer: Verb = {
   about: 'Move what a vessel holds, a part of it or one layer, to another vessel.',
   forms: ['Transfer {contents} to {vessel}', 'Pour {contents} onto {material} {amount} in {vessel}', 'Drain the lower layer into {vessel}'],
   examples: ['Transfer the flask to the funnel', 'Transfer half of the filtrate to the beaker', 'Drain the lower layer into the beaker'],
-  heads: ['transfer', 'pour', 'move', 'add', 'put', 'place', 'return', 'draw off', 'drain', 'drain off', 'run off', 'run', 'siphon', 'tip', 'scrape', 'empty', 'pipette', 'remove', 'take', 'collect', 'pour off', 'introduce', 'withdraw', 'keep', 'save', 'transfer back', 'charge', 'dissolve', 'suspend', 'mix', 'drop', 'run in'],
+  heads: ['transfer', 'pour', 'move', 'add', 'put', 'place', 'return', 'draw off', 'drain', 'drain off', 'run off', 'run', 'siphon', 'tip', 'scrape', 'empty', 'pipette', 'remove', 'take', 'collect', 'pour off', 'introduce', 'withdraw', 'keep', 'save', 'transfer back', 'charge', 'dissolve', 'suspend', 'mix', 'drop', 'run in', 'pour in', 'take out'],
   participles: { drawn: 'draw off', run: 'run', put: 'put', taken: 'take' },
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
     { words: ['to', 'into', 'onto', 'in', 'on', 'back to', 'back into', 'over', 'contained in', 'held in'], kind: 'vessel', slot: 'into' },
     { words: ['to', 'into', 'in', 'onto'], kind: 'ref', slot: 'into' },
     { words: ['onto', 'into', 'over', 'on to', 'to', 'on'], kind: 'materials', slot: 'materials' },
-    { words: ['with', 'together with', 'containing'], kind: 'materials', slot: 'materials' },
+    { words: ['with', 'together with', 'containing', 'with the aid of', 'with the help of'], kind: 'materials', slot: 'materials' },
     { words: ['from', 'out of'], kind: 'ref', slot: 'range' },
-    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL,
+    { words: ['through'], kind: 'detail', slot: 'detail' },
+    OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, PORTIONS,
   ],
   fits: (raw) => (raw.arguments.on !== undefined || (/^(?:transfer|pour|return|run|tip)$/.test(raw.head) && (raw.arguments.into?.kind === 'vessel' || raw.arguments.materials !== undefined))) && (raw.arguments.into !== undefined || (raw.arguments.materials !== undefined && !/^(?:mix|dissolve|suspend|charge)$/.test(raw.head)) || (POURS.test(raw.head) && (hasRole(raw.arguments.on, 'rest') || isPart(raw.arguments.on)))),
   resolve(raw, context) {

@@ -1,7 +1,10 @@
 import type { Move } from '../move.ts';
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { UNTIL, conditions, hasRole, oneTurn, parting, react, selector } from './common.ts';
+import { UNTIL, conditions, hasRole, oneTurn, parting, react } from './common.ts';
+
+/** Solvents that stand as a layer of their own. */
+const LAYER = /^(?:diethyl ether|ether|dichloromethane|dcm|chloroform|ethyl acetate|toluene|hexanes?|pentane|heptane|cyclohexane|mtbe|petroleum ether|petrol)$/;
 
 export const washLayer: Verb = {
   kind: 'washLayer',
@@ -21,7 +24,7 @@ export const washLayer: Verb = {
   fits: (raw) => {
     const on = raw.arguments.on;
     if (raw.arguments.materials === undefined) return false;
-    if (on?.kind === 'ref' && (['solid', 'product', 'residue'].includes(on.ref.role ?? '') || (on.ref.named !== undefined && on.ref.vesselPhrase === undefined))) return false;
+    if (on?.kind === 'ref' && (['solid', 'product', 'residue'].includes(on.ref.role ?? '') || (on.ref.named !== undefined && on.ref.vesselPhrase === undefined && !LAYER.test(on.ref.named)))) return false;
     return !(on?.kind === 'vessel' && /b(ü|u|ue)chner|hirsch|filter/i.test(on.phrase));
   },
   meant: (raw, context) => (hasRole(raw.arguments.on, 'it') || raw.arguments.on === undefined) && context.focus !== undefined && context.shape(context.focus) === 'filter' ? 'washSolid' : undefined,
@@ -44,7 +47,7 @@ export const washLayer: Verb = {
       { kind: 'split', vessel, by: { rule: 'layers' } },
       { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'aqueous' }, to: { kind: 'vessel', vessel: slots.into! }, label: 'washings' },
     ];
-    if (target.portion.kind === 'phase') moves.push(...parting(target), { kind: 'move', from: 'vessel', vessel, take: selector({ kind: 'phase', phase: 'aqueous' }), to: { kind: 'vessel', vessel: slots.into! }, label: 'aqueous layer' });
+    if (target.portion.kind === 'phase') moves.push(...parting(target), { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'aqueous', ifThere: true }, to: { kind: 'vessel', vessel: slots.into! }, label: 'aqueous layer' });
     for (const use of slots.materials ?? [])
       for (let turn = 0; turn < use.repeat; turn++) moves.push(oneTurn(use, turn, vessel), react(vessel, 'wait'), ...draw());
     return moves;

@@ -12,7 +12,7 @@ export const washSolid: Verb = {
   heads: ['wash', 'rinse', 'wash down', 'triturate'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
-    { words: ['with', 'using', 'on the filter with', 'in', 'by decantation with', 'under'], kind: 'materials', slot: 'materials' },
+    { words: ['with', 'using', 'in', 'by decantation with', 'under'], kind: 'materials', slot: 'materials' },
     { words: ['then with', 'and then with', 'followed by', 'then', 'and with', 'and finally with'], kind: 'materials', slot: 'with' },
     UNTIL,
     { words: ['into', 'adding the washings to', 'combining the washings with', 'collecting the washings in'], kind: 'vessel', slot: 'into' },

@@ -87,7 +87,9 @@ function fromCharges(reaction: ReactionDeclaration, enactment: Enactment): React
       if (charge.material.substance.id !== substance.id) continue;
       amount_mmol += charge.measuredAs === 'excess' ? Infinity : (charge.amount_mmol ?? 0);
     }
-    for (const run of enactment.reactions) {
+    // What was only turned into its salt and back is not more of it
+    const made = enactment.reactions.filter((run) => run.kind === 'declared' || amount_mmol === 0);
+    for (const run of made) {
       for (const formed of run.formed) {
         if (formed.substance === substance.id) amount_mmol += formed.amount_mmol;
       }

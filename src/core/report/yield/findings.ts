@@ -216,14 +216,20 @@ function offTarget({ experiment, plan, run, policy }: Findable): RecordDiagnosti
     return [
       {
         code: 'off-target',
-        severity: 'note' as const,
+        severity: Math.abs(Math.log10(charge.value / wanted)) >= FAR ? ('warning' as const) : ('note' as const),
         message: `${taken} of ${charge.name} was taken at step ${charge.step}: ${much} % ${share > 0 ? 'more' : 'less'} than the ${formatQuantity(wanted, charge.kind)} written.`,
-        hint: 'If the reading is right, it counts as it is; if not, enter a correction.',
+        hint:
+          Math.abs(Math.log10(charge.value / wanted)) >= FAR
+            ? 'Look at the unit (mg for g?), at the decimal point, and for an entry that was made twice; enter a correction.'
+            : 'If the reading is right, it counts as it is; if not, enter a correction.',
         entry: charge.terms[0]!.reading.id,
       },
     ];
   });
 }
+
+/** Decades: a factor of 1.9 (an entry made twice) and more is hardly what was done. */
+const FAR = Math.log10(1.9);
 
 function inRange(charge: RunCharge, use: MaterialUse | undefined): boolean {
   return (use?.amounts ?? []).some(

@@ -108,6 +108,7 @@ export function fractionOf(
   model: TheoryModel,
 ): Uncertain | undefined {
   if (net === undefined || theory === undefined) return undefined;
-  if (!(theory.mass_g.value > LEAST_THEORY_g)) return undefined;
+  // A tare above the gross is a slip, not a yield
+  if (!(theory.mass_g.value > LEAST_THEORY_g) || net.value <= 0) return undefined;
   return divide(toUncertain(net, model.inputs), theory.mass_g);
 }

@@ -77,7 +77,7 @@ function weighedPlaces(enactment: Enactment, run: BenchRun): Place[] {
   return [...places.values()];
 }
 
-/** 0 for declared products, 1 for intermediates, 2 for what else is formed. */
+/** 0 for declared products, 1 for intermediates, 2 for organic by-products; water and the like count for nothing. */
 function productRanks(experiment: Experiment): ReadonlyMap<string, number> {
   const ranks = new Map<string, number>();
   const consumed = new Set(
@@ -85,7 +85,8 @@ function productRanks(experiment: Experiment): ReadonlyMap<string, number> {
   );
   for (const reaction of experiment.reactions) {
     for (const { substance } of reaction.products) {
-      ranks.set(substance.id, consumed.has(substance.id) ? 1 : 2);
+      const isolable = substance.phase === 'organic' || consumed.has(substance.id);
+      if (isolable) ranks.set(substance.id, consumed.has(substance.id) ? 1 : 2);
     }
   }
   for (const { substance } of experiment.products) ranks.set(substance.id, 0);
