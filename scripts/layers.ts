@@ -30,6 +30,7 @@ export const LAYERS = [
   'src/core/record',
   'src/core/report',
   'src/structures',
+  'src/picture',
   'src/cli',
 ] as const;
 

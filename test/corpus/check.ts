@@ -34,7 +34,10 @@ const BEFORE: Readonly<Record<string, string>> = {
     '1. Charge the flask with water 5 mL and benzoic acid 1 g.\n2. Filter the flask under vacuum; keep the solid.\n',
 };
 
-export function readIn(before: string, sentence: string): { steps: readonly Step[]; experiment: Experiment } {
+export function readIn(
+  before: string,
+  sentence: string,
+): { steps: readonly Step[]; experiment: Experiment } {
   const lead = BEFORE[before] ?? before;
   const experiment = readExperiment(`${DOCUMENT}${lead}9. ${sentence}\n`);
   const from = DOCUMENT.length + lead.length;
@@ -96,13 +99,24 @@ export function faultsIn({ sentence, verbs, slots }: Expectation): string[] {
   const faults: string[] = [];
   const found = steps.map(({ verb }) => verb).join('+');
   const wanted = verbs === 'note' ? '' : verbs;
-  if (!wanted.split('|').map((way) => (way === 'note' ? '' : way)).includes(found)) faults.push(`read as ${found || 'a note'}`);
+  if (
+    !wanted
+      .split('|')
+      .map((way) => (way === 'note' ? '' : way))
+      .includes(found)
+  )
+    faults.push(`read as ${found || 'a note'}`);
   for (const pair of slots.split('; ').filter((part) => part !== '')) {
     const at = pair.indexOf('=');
     const fault = CHECKS[pair.slice(0, at)]!(steps, pair.slice(at + 1));
     if (fault !== undefined) faults.push(`${pair}, but ${fault || 'nothing'}`);
   }
-  const TROUBLE = new Set(['words-not-understood', 'amount-unreadable', 'material-unknown', 'material-ambiguous']);
+  const TROUBLE = new Set([
+    'words-not-understood',
+    'amount-unreadable',
+    'material-unknown',
+    'material-ambiguous',
+  ]);
   const unexplained = experiment.diagnostics.filter(({ code }) => TROUBLE.has(code));
   faults.push(...unexplained.map(({ message }) => message));
   return faults;

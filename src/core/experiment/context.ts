@@ -97,7 +97,7 @@ export class ProcedureContext implements Context {
       origin: sized ? 'sentence' : 'implied',
       span,
     });
-    if (!sized && this.tools.vessels.some((v) => v.origin === 'written'))
+    if (!sized && phrase.shape !== 'filter' && this.tools.vessels.some((v) => v.origin === 'written'))
       this.tools.diagnostics.push({
         code: 'vessel-undeclared',
         severity: 'warning',

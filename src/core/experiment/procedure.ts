@@ -87,6 +87,8 @@ function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
 
 /** What is done only if something is seen cannot be counted: it is kept as a remark, and said. */
 const CONDITIONAL = /^(?:if|should) \b(?!necessary|needed)/i;
+/** A sentence does not go on for ever. */
+const JOINED_LIMIT = 1000;
 const KEEPING = /^(?:and )?(?:keep|save|retain|collect|combine|discard and keep)\b/i;
 /** Remarks to the reader that no verb is looked for in. */
 const REMARK = /^(?:caution|note|warning|care|take care|wear|do not|don't|never|beware|avoid|remember|this |it |there |you |your |the (?:mixture|solution|colou?r|reaction|product|temperature|solid|crystals|gas|hydrogen|layers?) (?:should|will|may|must|turns?|becomes?|is now|can)|hydrogen |carbon dioxide |hold point|stop here|safety|tip|if |expect|a (?:white|yellow|colou?r|precipitate|gas)|calculate |work out |compare |discuss |explain |comment |ask |hand in |submit |make sure |ensure |test (?:for|a|the|with) |check (?:that|the|for|with) |note (?:that|how|the) |the yield )/i;
@@ -167,7 +169,7 @@ function readItem(clean: CleanText, read: SentenceReader): { piece: Piece; readi
   const found: { piece: Piece; reading: SentenceReading | undefined }[] = [];
   for (const piece of splitSentences({ text: clean.text, start: 0 })) {
     const before = found.at(-1);
-    if (before?.reading && KEEPING.test(piece.text)) {
+    if (before?.reading && KEEPING.test(piece.text) && before.piece.text.length < JOINED_LIMIT) {
       const joined = join(clean, before.piece, piece);
       const reading = read(joined.text);
       if (reading && reading.cost <= before.reading.cost + 1.5) {

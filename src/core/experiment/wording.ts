@@ -67,7 +67,13 @@ function refText({ vessel, portion }: Ref): string {
 
 function materialText(use: MaterialUse): string {
   const { material } = use;
-  const facts = use.amounts.map((amount) => formatAmount(amount, SPACE));
+  const told = use.amounts.some(
+    (amount) => amount.kind !== 'unquantified' && amount.repeat !== undefined,
+  );
+  const facts = use.amounts.map((amount, i) => {
+    const text = formatAmount(amount, SPACE);
+    return i === 0 && use.repeat > 1 && !told ? `${use.repeat} × ${text}` : text;
+  });
   if (material?.densitySource === 'as given' && material.density_g_mL !== undefined)
     facts.push(`d ${material.density_g_mL}`);
   if (material?.purity_percent !== undefined && !/\d\s*%/.test(use.name))

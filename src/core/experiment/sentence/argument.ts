@@ -40,7 +40,7 @@ const readRef: Reader = (piece, { vessels, products, knows }) => {
   if (!ref) return undefined;
   const unknown =
     ref.vesselPhrase !== undefined && findVessel(readVesselPhrase(ref.vesselPhrase), vessels) === undefined;
-  return { argument: { kind: 'ref', ref, start: piece.start }, cost: (unknown ? 0.5 : ref.named !== undefined ? 0.3 : 0) + (/\son\s/i.test(piece.text) && ref.vesselPhrase !== undefined ? 0.1 : 0) };
+  return { argument: { kind: 'ref', ref, start: piece.start }, cost: (unknown ? 0.5 : ref.named !== undefined ? 0.3 : 0) + (/\son\s/i.test(piece.text) && ref.vesselPhrase !== undefined ? 0.1 : 0) + (/\bwaste\b/i.test(ref.vesselPhrase ?? '') ? 1 : 0) };
 };
 
 /** "the extracts and the washings": two or more references. */
@@ -60,6 +60,9 @@ const DONE = new RegExp(String.raw`\b(?:is|are|was|were|been|being)\b|^(?:${DEED
 /** "..., filtered and concentrated": more that is done. */
 const NEXT_DEED = new RegExp(String.raw`(?:,|\band)\s+(?:then\s+)?(?:[a-z]+ly\s+)?(?:${DEEDS})\b`, 'i');
 
+/** "water in ice" stands in a bath. */
+const IN_BATH = /\bin (?:(?:an?|the) )?(?:ice|ice[- ](?:water|salt)|(?:water|oil|ice|steam|sand)[- ]?bath)$/i;
+
 const readList: Reader = (piece, vocabulary) => {
   const list = readMaterials(piece);
   const { trouble } = list;
@@ -71,11 +74,12 @@ const readList: Reader = (piece, vocabulary) => {
     if (!material.ref && /\b(?:to|into|onto|in|on|from) (?:the|an?)\b/i.test(material.name)) cost += 8;
     if (material.name === '') cost += 1.5;
     else if (material.ref) cost += 1;
-    else if (!vocabulary.knows(material.name)) cost += material.amounts.length > 0 ? 4 : 9;
+    else if (!vocabulary.knows(material.name)) cost += (material.amounts.length > 0 ? 4 : 9) + 0.2 * material.name.split(' ').length;
     else if (material.amounts.length === 0) cost += 0.6;
     if (/^(?:dry|dried) \(/i.test(material.name)) return undefined;
     if (/\b(?:by|and) (?:dissolving|mixing|adding|diluting)\b/i.test(material.name)) return undefined;
     if (material.name.split(' ').length > 8) cost += 6;
+    if (IN_BATH.test(material.name)) cost += 3;
     if (!material.definite && beginsDeed(material.name, vocabulary)) cost += 12;
   }
   return { argument: { kind: 'materials', materials }, cost, trouble };

@@ -136,6 +136,9 @@ export const MANNERS: Readonly<Record<string, string>> = {
   'with occasional stirring': 'with stirring',
   'with occasional shaking': 'with shaking',
   'with venting': 'venting',
+  undisturbed: 'standing',
+  'through its neck': 'through the neck',
+  'through the neck': 'through the neck',
   'with a drying tube': 'drying tube',
   'with a calcium chloride tube': 'drying tube',
   'with a lid': 'closed',
@@ -193,7 +196,7 @@ export const MANNERS: Readonly<Record<string, string>> = {
 export const IDLE = new Set([
   ',', ':', ';', '–', '—', '-', 'then', 'now', 'next', 'finally', 'first', 'also', 'and', 'the', 'together', 'just',
   'please', 'meanwhile', 'afterwards', 'subsequently', 'further', 'freshly', 'by', 'so', 'that', 'thus', 'therefore',
-  'only', 'directly', 'once', 'there', 'both', 'all', 'when', 'it', 'is', 'to', 'a', 'still', 'simply', 'any', 'with', 'of', 'some',
+  'only', 'directly', 'once', 'there', 'temperature', 'nearly', 'almost', 'both', 'all', 'when', 'it', 'is', 'to', 'a', 'still', 'simply', 'any', 'with', 'of', 'some',
 ]);
 
 export interface PhraseTable {

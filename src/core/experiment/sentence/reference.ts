@@ -53,7 +53,7 @@ const ROLES: readonly (readonly [RegExp, Role])[] = [
   [/^((bulk|most|last|excess|remaining|residual|organic|volatile|rest) (of the )?)*(solvents?|volatiles?)$/, 'solvent'],
   [/^((spent|used|wet|hydrated|anhydrous|solid) )*(drying agent|desiccant|(magnesium|sodium|calcium) (sulfate|sulphate|chloride)( cake| residue)?)$/, 'dryingAgent'],
   [/^(combined |aqueous )*(washings?|rinsings?)$/, 'washings'],
-  [/^(combined |crude |wet )*(distillates?|fractions?)$/, 'distillate'],
+  [/^(combined |crude |wet )*(distillates?|fractions?|forerun)$/, 'distillate'],
   [/^(oily |solid |crude |dark |remaining |viscous )*residues?$/, 'residue'],
   [/^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*(products?|sublimate|adduct)$/, 'product'],
   [/^(purified|recrystalli[sz]ed|dry|dried|pure) (crystals|solid|material)$/, 'product'],
@@ -128,6 +128,7 @@ function readWhole(
   if (inside && !/^an?\s/.test(inside[2]!) && looksLikeVessel(inside[2]!, vessels)) {
     const role = roleOf(inside[1]!, products);
     if (role) return { ...base, role, vesselPhrase: inside[2]!, plural: isPlural(inside[1]!) };
+    if (CLASS_NOUN.test(inside[1]!)) return { ...base, role: 'product', noun: inside[1]!.split(' ').at(-1)!, vesselPhrase: inside[2]!, plural: false };
     if (knows(inside[1]!)) return { ...base, named: inside[1]!, vesselPhrase: inside[2]!, plural: false };
   }
   const contents = /^(.+?)(?:'s)? contents$/.exec(rest);

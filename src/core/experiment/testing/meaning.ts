@@ -35,7 +35,8 @@ export function meaningOf(step: Step): unknown {
 export function amountMeaning(amount: AnyAmount): unknown {
   if (amount.kind === 'unquantified')
     return { kind: amount.kind, word: amount.word, sense: amount.sense };
-  const { text: _text, assumed: _assumed, ...rest } = amount;
+  // How often a material is taken stands beside its amounts
+  const { text: _text, assumed: _assumed, repeat: _repeat, ...rest } = amount;
   return rest;
 }
 

@@ -1,7 +1,7 @@
 import type { Move } from '../move.ts';
 import type { Slots, Step } from '../step.ts';
 import type { ClauseForm, Context, RawSentence, Verb } from './verb.ts';
-import { AT, BATH, ENDPOINT, FOR, OVER, PORTIONS, UNTIL, conditions, fromStock, gather, minutes, pour, react, waiting } from './common.ts';
+import { AT, BATH, ENDPOINT, FOR, OVER, PORTIONS, UNTIL, conditions, fromStock, gather, hasRole, minutes, pour, react, waiting } from './common.ts';
 
 /** What a material is added for. */
 const PURPOSE: ClauseForm = { words: ['to neutralise', 'to neutralize', 'to destroy', 'to precipitate', 'to decompose', 'to make', 'to bring'], kind: 'until', slot: 'until' };
@@ -64,7 +64,8 @@ export const add: Verb = {
 /** Sentences that name the contents first: "Dilute the mixture with water 20 mL". */
 export const treat: Verb = {
   ...add,
-  fits: (raw) => raw.arguments.materials !== undefined,
+  // A layer that is shaken with a liquid is extracted
+  fits: (raw) => raw.arguments.materials !== undefined && !(raw.head === 'shake' && hasRole(raw.arguments.into, 'aqueous', 'organic', 'upper', 'lower')),
   about: 'Dilute, treat, acidify, basify or neutralise what a vessel holds.',
   forms: ['Dilute {contents} with {material} {amount}', 'Acidify {contents} with {material} {amount} until pH {number}'],
   examples: ['Dilute the mixture with water 20 mL', 'Acidify the aqueous layer with 6 M hydrochloric acid 5 mL until pH 1'],

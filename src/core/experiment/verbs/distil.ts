@@ -4,7 +4,7 @@ import { figureOf, whole } from './verb.ts';
 import { BATH, UNTIL, conditions, react } from './common.ts';
 
 const FRACTION_WORDS = [
-  'the fraction boiling at', 'the fraction boiling between', 'the fraction of bp', 'at', 'between', 'collecting the fraction boiling at', 'collect the fraction boiling at', 'collecting the fraction boiling between', 'collect the fraction boiling between', 'collect the fraction that boils at', 'collecting the fraction that boils at', 'collecting the fraction that boils between', 'collect the fraction that boils between', 'collecting the fraction from', 'collecting at', 'collecting between', 'collect between', 'collect at', 'boiling at', 'boiling between', 'that boils at', 'that boils between', 'from', 'collecting material boiling at', 'collecting the material that boils at', 'collecting the material boiling at', 'collect the material boiling at', 'of', 'collecting the product at', 'collect the product at', 'collecting the liquid that boils at', 'collecting the liquid boiling at',
+  'the fraction boiling at', 'the fraction boiling between', 'the fraction of bp', 'collecting the fraction of bp', 'collect the fraction of bp', 'at', 'between', 'collecting the fraction boiling at', 'collect the fraction boiling at', 'collecting the fraction boiling between', 'collect the fraction boiling between', 'collect the fraction that boils at', 'collecting the fraction that boils at', 'collecting the fraction that boils between', 'collect the fraction that boils between', 'collecting the fraction from', 'collecting at', 'collecting between', 'collect between', 'collect at', 'boiling at', 'boiling between', 'that boils at', 'that boils between', 'from', 'collecting material boiling at', 'collecting the material that boils at', 'collecting the material boiling at', 'collect the material boiling at', 'of', 'collecting the product at', 'collect the product at', 'collecting the liquid that boils at', 'collecting the liquid boiling at',
 ];
 
 export const distil: Verb = {
@@ -45,7 +45,7 @@ export const distil: Verb = {
     const manner = /steam/.test(raw.head) ? [...raw.manner, 'steam'] : raw.manner;
     return { on: [whole(source.vessel)], into, ...(named !== undefined && { detail: named }), ...conditions({ ...raw, manner }), ...(range && { temperature: range }) };
   },
-  print: (slots, w) => `${slots.manner.includes('steam') ? 'Steam-distil' : 'Distil'} ${slots.detail === undefined ? '' : `the ${slots.detail} from `}${w.ref(slots.on![0]!)} into ${w.vessel(slots.into!)}${slots.temperature ? `; collect the fraction boiling at ${w.amount(slots.temperature)}` : ''}${w.tail({ manner: slots.manner.filter((m) => m !== 'steam'), ...(slots.until && { until: slots.until }) })}`,
+  print: (slots, w) => `${slots.manner.includes('steam') ? 'Steam-distil' : 'Distil'} ${slots.detail === undefined ? '' : `the ${slots.detail} from `}${w.ref(slots.on![0]!)} into ${w.vessel(slots.into!)}${slots.temperature ? `; collect the fraction boiling at ${w.amount(slots.temperature)}` : ''}${w.tail({ manner: slots.manner.filter((m) => m !== 'steam'), ...(slots.bath && { bath: slots.bath }), ...(slots.until && { until: slots.until }) })}`,
   lower({ slots }) {
     const { vessel } = slots.on![0]!;
     const { temperature } = slots;

@@ -33,7 +33,7 @@ export const filter: Verb = {
   about: 'Part a solid from a liquid; say which is kept.',
   forms: ['Filter {vessel} under vacuum; keep the solid', 'Filter {vessel} by gravity into {vessel}', 'Filter off the solid', 'Collect the solid by vacuum filtration'],
   examples: ['Filter the beaker under vacuum; keep the solid', 'Filter the mixture by gravity into the receiver'],
-  heads: ['filter', 'filter off', 'suction filter', 'vacuum filter', 'suction-filter', 'vacuum-filter', 'gravity filter', 'gravity-filter', 'collect', 'isolate', 'hot filter', 'hot-filter', 'remove', 'strain', 'recover', 'filter out', 'pass', 'run'],
+  heads: ['filter', 'filter off', 'suction filter', 'vacuum filter', 'suction-filter', 'vacuum-filter', 'gravity filter', 'gravity-filter', 'collect', 'isolate', 'hot filter', 'hot-filter', 'remove', 'strain', 'recover', 'filter out', 'pass'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
   clauses: [
     { words: ['through', 'on', 'onto', 'using', 'on to', 'with', 'in'], kind: 'vessel', slot: 'otherInto' },
@@ -44,7 +44,7 @@ export const filter: Verb = {
     { words: ['to remove', 'to get rid of', 'to take out', 'with the aid of', 'aided by'], kind: 'detail', slot: 'detail' },
   ],
   manners: FILTER_MANNERS,
-  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || (raw.arguments.otherInto !== undefined && (raw.head === 'remove' || onFilter(raw))) || (raw.head === 'collect' && hasRole(raw.arguments.on, 'solid'))) && (!/^(?:pass|run)$/.test(raw.head) || raw.manner.some((m) => /gravity|vacuum/.test(m)) || raw.arguments.otherInto !== undefined || raw.arguments.materials !== undefined),
+  fits: (raw) => !(raw.head === 'remove' && hasRole(raw.arguments.on, 'solvent')) && (!/^(?:collect|isolate|remove|recover)$/.test(raw.head) || raw.manner.some((m) => /vacuum|gravity|filtration/.test(m)) || (raw.arguments.otherInto !== undefined && (raw.head === 'remove' || onFilter(raw))) || (raw.head === 'collect' && hasRole(raw.arguments.on, 'solid'))) && (!/^pass$/.test(raw.head) || raw.manner.some((m) => /gravity|vacuum/.test(m)) || raw.arguments.otherInto !== undefined || raw.arguments.materials !== undefined),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const solidNamed = hasRole(args.on, 'solid', 'product', 'residue') || (args.on?.kind === 'ref' && args.on.ref.named !== undefined && args.on.ref.vesselPhrase === undefined);

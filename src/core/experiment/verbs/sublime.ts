@@ -9,7 +9,7 @@ export const sublime: Verb = {
   examples: ['Sublime the crude product into the dish at 120 °C'],
   heads: ['sublime', 'resublime'],
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
-  clauses: [{ words: ['into', 'onto', 'on to', 'to', 'on'], kind: 'vessel', slot: 'into' }, ...CONDITIONS],
+  clauses: [{ words: ['into', 'onto', 'on to', 'to', 'on', 'in'], kind: 'vessel', slot: 'into' }, ...CONDITIONS],
   manners: { 'under vacuum': 'vacuum', 'under reduced pressure': 'vacuum' },
   resolve(raw, context) {
     const source = context.refOf(raw.arguments.on) ?? whole(context.vessel('the dish', 0));

@@ -35,11 +35,11 @@ export const transfer: Verb = {
     { words: ['through'], kind: 'detail', slot: 'detail' },
     OVER, { ...AT, words: AT.words.filter((word) => word !== 'to') }, BATH, UNTIL, PORTIONS,
   ],
-  fits: (raw) => (raw.arguments.on !== undefined || (/^(?:transfer|pour|return|run|tip)$/.test(raw.head) && (raw.arguments.into?.kind === 'vessel' || raw.arguments.materials !== undefined))) && (raw.arguments.into !== undefined || (raw.arguments.materials !== undefined && !/^(?:mix|dissolve|suspend|charge)$/.test(raw.head)) || (POURS.test(raw.head) && (hasRole(raw.arguments.on, 'rest') || isPart(raw.arguments.on)))),
+  fits: (raw) => (raw.arguments.on !== undefined || (/^(?:transfer|pour|return|run|tip)$/.test(raw.head) && (raw.arguments.into?.kind === 'vessel' || raw.arguments.materials !== undefined))) && (raw.arguments.into !== undefined || (raw.arguments.materials !== undefined && !/^(?:mix|dissolve|suspend|charge|place|put)$/.test(raw.head)) || (POURS.test(raw.head) && (hasRole(raw.arguments.on, 'rest') || isPart(raw.arguments.on)))),
   resolve(raw, context) {
     const { arguments: args } = raw;
     const materials = context.materials(args.materials);
-    const named = context.refOf(args.on)!;
+    const named = context.refOf(args.on) ?? whole(context.vessel('the flask', 0));
     const from = args.range === undefined ? undefined : context.refOf(args.range);
     let on = from === undefined ? named : { vessel: from.vessel, portion: named.portion };
     const meantInto = context.vesselOf(args.into) ?? (POURS.test(raw.head) && materials.length === 0 ? (context.focus === on.vessel ? context.before(on.vessel) : context.focus) : undefined) ?? context.implied('beaker', 'beaker');

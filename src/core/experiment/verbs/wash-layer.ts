@@ -4,7 +4,7 @@ import { whole } from './verb.ts';
 import { UNTIL, conditions, hasRole, oneTurn, parting, react } from './common.ts';
 
 /** Solvents that stand as a layer of their own. */
-const LAYER = /^(?:diethyl ether|ether|dichloromethane|dcm|chloroform|ethyl acetate|toluene|hexanes?|pentane|heptane|cyclohexane|mtbe|petroleum ether|petrol)$/;
+export const LAYER = /^(?:diethyl ether|ether|dichloromethane|dcm|chloroform|ethyl acetate|toluene|hexanes?|pentane|heptane|cyclohexane|mtbe|petroleum ether|petrol)$/;
 
 export const washLayer: Verb = {
   kind: 'washLayer',
@@ -12,7 +12,7 @@ export const washLayer: Verb = {
   forms: ['Wash the organic layer with {material} {amount}', 'Wash the extracts with {material} {amount}, {material} {amount} and {material} {amount}'],
   examples: ['Wash the organic layer with saturated sodium hydrogencarbonate 2 × 10 mL', 'Wash the extracts with water 10 mL and brine 10 mL'],
   heads: ['wash', 'shake', 'wash successively', 'wash again'],
-  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
+  object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }, { kind: 'materials', slot: 'materials' }],
   clauses: [
     { words: ['with', 'using', 'successively with', 'sequentially with', 'in turn with', 'first with', 'once with'], kind: 'materials', slot: 'materials' },
     { words: ['then with', 'and then with', 'followed by', 'then', 'and with', 'and finally with', 'finally with', 'and once with', 'and'], kind: 'materials', slot: 'with' },

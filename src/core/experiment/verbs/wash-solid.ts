@@ -3,6 +3,7 @@ import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
 import { UNTIL, conditions, hasRole, oneTurn, react } from './common.ts';
 import { FILTER_MANNERS } from './filter.ts';
+import { LAYER } from './wash-layer.ts';
 
 export const washSolid: Verb = {
   kind: 'washSolid',
@@ -17,8 +18,8 @@ export const washSolid: Verb = {
     UNTIL,
     { words: ['into', 'adding the washings to', 'combining the washings with', 'collecting the washings in'], kind: 'vessel', slot: 'into' },
   ],
-  manners: { ...FILTER_MANNERS, 'on the filter': 'on the filter', 'on the funnel': 'on the filter', 'by decantation': 'decanting', 'by decanting': 'decanting', 'in the funnel': 'on the filter' },
-  fits: (raw) => raw.arguments.materials !== undefined && ((raw.arguments.on === undefined && raw.manner.includes('on the filter')) || hasRole(raw.arguments.on, 'solid', 'product', 'residue', 'dryingAgent') || (raw.arguments.on?.kind === 'ref' && raw.arguments.on.ref.named !== undefined && raw.arguments.on.ref.vesselPhrase === undefined) || (raw.arguments.on?.kind === 'vessel' && /b(ü|u|ue)chner|hirsch|filter|sinter/i.test(raw.arguments.on.phrase)) || raw.head === 'triturate'),
+  manners: { ...FILTER_MANNERS, 'on the filter': 'on the filter', 'on the funnel': 'on the filter', 'by decantation': 'decanting', 'by decanting': 'decanting' },
+  fits: (raw) => raw.arguments.materials !== undefined && ((raw.arguments.on === undefined && raw.manner.includes('on the filter')) || hasRole(raw.arguments.on, 'solid', 'product', 'residue', 'dryingAgent') || (raw.arguments.on?.kind === 'ref' && raw.arguments.on.ref.named !== undefined && raw.arguments.on.ref.vesselPhrase === undefined && !LAYER.test(raw.arguments.on.ref.named)) || (raw.arguments.on?.kind === 'vessel' && /b(ü|u|ue)chner|hirsch|filter|sinter/i.test(raw.arguments.on.phrase)) || raw.head === 'triturate'),
   meant: (raw, context) => {
     const on = context.refOf(raw.arguments.on);
     return on && context.shape(on.vessel) === 'separatory funnel' ? 'washLayer' : undefined;

@@ -10,7 +10,7 @@ export const weigh: Verb = {
   heads: ['weigh', 'reweigh', 're-weigh', 'find the mass of', 'record the mass of', 'determine the mass of', 'note the mass of', 'find the weight of', 'record the weight of', 'weigh again', 'measure the mass of', 'determine the yield of', 'record the yield of', 'transfer and weigh'],
   participles: { weighed: 'weigh' },
   object: [{ kind: 'ref', slot: 'on' }, { kind: 'vessel', slot: 'on' }],
-  clauses: [ENDPOINT, UNTIL, { words: ['in', 'with', 'on'], kind: 'vessel', slot: 'into' }, { words: ['in', 'and', 'to', 'on', 'after', 'its', 'their'], kind: 'detail', slot: 'detail' }],
+  clauses: [ENDPOINT, UNTIL, { words: ['in', 'with', 'on'], kind: 'vessel', slot: 'into' }, { words: ['in', 'and', 'to', 'on', 'after', 'its', 'their', 'with', 'containing'], kind: 'detail', slot: 'detail' }],
   manners: { 'to constant mass': 'to constant mass', 'to constant weight': 'to constant mass', 'until its mass is constant': 'to constant mass' },
   resolve(raw, context) {
     const { arguments: args } = raw;
