@@ -179,7 +179,7 @@ function reckon(
     const mass = (equivalents * basis.amount_mmol) / solute;
     return from('equivalents', share, mass, basis.relativeHalf);
   }
-  return nothing(standingOf(measures) === 'no' ? amountMissing(step, use, measures) : undefined);
+  return nothing(standingOf(measures) === 'no' && measures.words !== undefined ? amountMissing(step, use, measures) : undefined);
 }
 
 function nothing(problem: Diagnostic | undefined): Taking {
@@ -302,7 +302,8 @@ function basisUnknown(step: string, use: MaterialUse, text: string): Diagnostic 
 }
 
 function amountMissing(step: string, use: MaterialUse, measures: Measures): Diagnostic {
-  const said = measures.words === undefined ? 'without an amount' : `as "${measures.words.text}"`;
+  // A use with no amount at all is remarked on by the reader
+  const said = `as "${measures.words?.text ?? ''}"`;
   return remark(
     step,
     use.span,

@@ -34,7 +34,7 @@ export function react(run: Run, move: ReactMove): void {
   settle(run, v);
   const at = AT[move.trigger];
   if (at.declared) runDeclared(run, v, move);
-  runSide(run, v, at.side, move.trigger === 'quench');
+  runSide(run, v, at.side, move.trigger);
   let waited = false;
   for (let i = 0; i < v.gasWaits.length; i++)
     if (v.gasWaits[i]) {
@@ -102,13 +102,13 @@ function runSide(
   run: Run,
   v: Vessel,
   triggers: readonly SidePlan['trigger'][],
-  quench: boolean,
+  trigger: ReactTrigger,
 ): void {
   const { side } = run.compiled;
   for (let round = 0; round < SIDE_ROUNDS; round++) {
     let ran = false;
     for (const reaction of side) {
-      if (!triggers.includes(reaction.trigger) || yields(run, v, reaction, quench)) continue;
+      if (!triggers.includes(reaction.trigger) || yields(run, v, reaction, trigger)) continue;
       const supply = (i: number) => {
         const found = supplyOf(v, i);
         return found?.sideLine === run.lineNumber ? found : undefined;
@@ -140,10 +140,12 @@ function sidePresent(
 }
 
 /** Two reactants of a declared reaction are left to it while it can run, or is yet to. */
-function yields(run: Run, v: Vessel, reaction: SidePlan, quench: boolean): boolean {
+function yields(run: Run, v: Vessel, reaction: SidePlan, trigger: ReactTrigger): boolean {
+  const waiting = (n: number) => allPresent(v, run.compiled.declared[n]!);
+  if (trigger === 'contact' && reaction.sharesWith.some(waiting)) return true;
   for (const n of reaction.yieldsTo) {
     if (allPresent(v, run.compiled.declared[n]!)) return true;
-    if (!quench && run.everRan[n] === 0) return true;
+    if (trigger !== 'quench' && run.everRan[n] === 0) return true;
   }
   return false;
 }

@@ -29,6 +29,8 @@ export interface SidePlan extends ReactionPlan {
   readonly trigger: SideTrigger;
   /** Declared reactions, by place, that have two of its reactants, or an organic one: those go first. */
   readonly yieldsTo: readonly number[];
+  /** Declared reactions with any of its reactants: before their wait they go first if they can run. */
+  readonly sharesWith: readonly number[];
 }
 
 /** A row that cannot be used, and why: for the test of the table. */
@@ -112,6 +114,9 @@ export function planSideReactions(shelf: Shelf, declared: readonly ReactionPlan[
         const shared = reactants.filter((side) => has(plan, side));
         return shared.length >= 2 || shared.some(starts) ? [i] : [];
       });
+      const sharesWith = declared.flatMap((plan, i) =>
+        reactants.some((side) => has(plan, side)) ? [i] : [],
+      );
       return {
         id: row.id,
         kind: 'side',
@@ -122,6 +127,7 @@ export function planSideReactions(shelf: Shelf, declared: readonly ReactionPlan[
         runnable: true,
         trigger: row.trigger,
         yieldsTo,
+        sharesWith,
       };
     });
 }

@@ -18,24 +18,52 @@ function distance(a: string, b: string): number {
   return row[b.length]!;
 }
 
+interface Opening {
+  readonly head: string;
+  readonly form: string;
+  readonly formText: string;
+}
+
+let openings: readonly Opening[] | undefined;
+
+/** The first word of every head, once for each verb. */
+function allOpenings(): readonly Opening[] {
+  openings ??= VERBS.flatMap(({ heads, forms }) => {
+    const form = forms[0]!;
+    const words = new Set(heads.map((head) => head.split(' ')[0]!));
+    return [...words].map((head) => ({ head, form, formText: form.toLowerCase() }));
+  });
+  return openings;
+}
+
+/** How far a word may be from a head that it is a slip of. */
+function slips(first: string, head: string): number {
+  const most = Math.max(1, head.length / 4);
+  if (Math.abs(first.length - head.length) > most) return Infinity;
+  const off = distance(first, head);
+  return off <= most ? off : Infinity;
+}
+
 /** The form that a sentence comes nearest to, and its text with the verb put right where that is plain. */
 export function nearestForm(text: string): { form: string; fix?: string } {
-  const words = text.toLowerCase().match(/\p{L}[\p{L}-]*/gu)?.slice(0, 40) ?? [];
+  const words = text.slice(0, 400).toLowerCase().match(/\p{L}[\p{L}-]*/gu)?.slice(0, 40) ?? [];
   const first = words[0] ?? '';
-  let best: { score: number; form: string; head: string; typo: boolean } | undefined;
-  for (const verb of VERBS) {
-    for (const head of verb.heads) {
-      const headWord = head.split(' ')[0]!;
-      const off = Math.min(distance(first.slice(0, 20), headWord), 9);
-      const form = verb.forms[0]!;
-      const shared = words.filter((word) => form.toLowerCase().includes(word)).length;
-      const anywhere = words.includes(headWord) ? 2 : 0;
-      const score = (off <= Math.max(1, headWord.length / 4) ? 6 - off : 0) + anywhere + 0.3 * shared;
-      if (!best || score > best.score) best = { score, form, head: headWord, typo: off > 0 && off <= 2 && headWord.length > 2 };
+  const there = new Set(words);
+  const shares = new Map<string, number>();
+  let best: { score: number; form: string; head: string; off: number } | undefined;
+  for (const { head, form, formText } of allOpenings()) {
+    const off = slips(first.slice(0, 20), head);
+    let shared = shares.get(formText);
+    if (shared === undefined) {
+      shared = words.filter((word) => formText.includes(word)).length;
+      shares.set(formText, shared);
     }
+    const score = (off === Infinity ? 0 : 6 - off) + (there.has(head) ? 2 : 0) + 0.3 * shared;
+    if (!best || score > best.score) best = { score, form, head, off };
   }
   if (!best) return { form: VERBS[0]!.forms[0]! };
-  if (!best.typo || first === '') return { form: best.form };
+  const typo = best.off > 0 && best.off <= 2 && best.head.length > 2;
+  if (!typo || first === '') return { form: best.form };
   const at = text.toLowerCase().indexOf(first);
   const replaced = at === 0 ? best.head[0]!.toUpperCase() + best.head.slice(1) : best.head;
   return { form: best.form, fix: `${text.slice(0, at)}${replaced}${text.slice(at + first.length)}` };

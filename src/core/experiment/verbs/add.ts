@@ -56,7 +56,7 @@ export const add: Verb = {
   resolve,
   print(slots, w) {
     const { time, ...rest } = slots;
-    return `Add ${w.materials(slots.materials ?? [], slots.on)} to ${w.vessel(slots.into!)}${w.tail(rest)}${time ? `, waiting ${w.amount(time)}` : ''}`;
+    return `${(slots.materials ?? []).length === 0 && slots.on ? 'Add in' : 'Add'} ${w.materials(slots.materials ?? [], slots.on)} to ${w.vessel(slots.into!)}${w.tail(rest)}${time ? `, waiting ${w.amount(time)}` : ''}`;
   },
   lower,
 };

@@ -1,6 +1,6 @@
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
-import { conditions, react } from './common.ts';
+import { conditions, hasRole, react } from './common.ts';
 import { FILTER_MANNERS } from './filter.ts';
 
 export const decant: Verb = {
@@ -29,14 +29,16 @@ export const decant: Verb = {
     context.moved(source.vessel, into, source.vessel);
     context.setRole('filtrate', whole(into));
     context.setRole('solid', whole(source.vessel));
-    return { on: [whole(source.vessel)], into, ...conditions(raw) };
+    // "off the crystals": they have come out of the liquid
+    const keep = hasRole(args.range, 'solid', 'product') ? ('both' as const) : ('liquid' as const);
+    return { on: [whole(source.vessel)], into, keep, ...conditions(raw) };
   },
-  print: (slots, w) => `Decant ${w.ref(slots.on![0]!)} into ${w.vessel(slots.into!)}${w.tail(slots)}`,
+  print: (slots, w) => `Decant ${w.ref(slots.on![0]!)}${slots.keep === 'both' ? ' from the solid' : ''} into ${w.vessel(slots.into!)}${w.tail(slots)}`,
   lower: ({ slots }) => {
     const { vessel } = slots.on![0]!;
     return [
       react(vessel, 'separation'),
-      { kind: 'split', vessel, by: { rule: 'filter', keep: 'liquid' } },
+      { kind: 'split', vessel, by: { rule: 'filter', keep: slots.keep === 'both' ? 'both' : 'liquid' } },
       { kind: 'move', from: 'vessel', vessel, take: { kind: 'phase', phase: 'liquid' }, to: { kind: 'vessel', vessel: slots.into! }, label: 'decanted' },
     ];
   },
