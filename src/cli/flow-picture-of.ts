@@ -141,4 +141,3 @@ function stateOf(state: FlowState): Picture.FlowState {
       total > 0 ? seen.map((phase) => ({ phase: phase.phase, share: bulk(phase) / total })) : [],
   };
 }
-

@@ -101,12 +101,14 @@ function bathText(bath: BathKind, temperature: Slots['temperature']): string {
 
 /** Temperatures that a bath's own words say again when they are read. */
 function isImplied(slots: Pick<Slots, 'bath' | 'temperature'>): boolean {
-  return slots.bath !== undefined && /\bis taken as\b.*°C/.test(slots.temperature?.assumed ?? '');
+  return slots.bath !== undefined && /\btaken as\b.*°C/.test(slots.temperature?.assumed ?? '');
 }
 
 /** The phrase that a verb reads as this manner; the verb's own phrases come before the common ones. */
 function phraseOf(manner: string, verb: Verb): string {
   const own = verb.manners ?? {};
+  if (own[manner] === manner || (own[manner] === undefined && MANNERS[manner] === manner))
+    return manner;
   const mine = Object.entries(own).find(([, value]) => value === manner);
   if (mine) return mine[0];
   const common = Object.entries(MANNERS).find(

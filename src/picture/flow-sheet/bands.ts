@@ -52,7 +52,8 @@ export function placeBands(
       if (arrow.to !== undefined && !entries.has(arrow.to)) entries.set(arrow.to, y);
       if (arrow.from !== undefined) exits.set(arrow.from, y);
     }
-    bottom = y + Math.max(...band.map((each) => each.amount.length + each.whither.length)) * LINE + 5;
+    bottom =
+      y + Math.max(...band.map((each) => each.amount.length + each.whither.length)) * LINE + 5;
   }
   return { words, lines, entries, exits, bottom };
 }
@@ -96,7 +97,11 @@ function packed(laid: readonly Laid[]): Laid[][] {
     const last = bands.at(-1);
     const end = last?.at(-1);
     const follows =
-      end !== undefined && end.x1 < end.x2 && one.x1 < one.x2 && one.x1 >= end.x2 && one.x1 - end.x2 < 4 * OFF;
+      end !== undefined &&
+      end.x1 < end.x2 &&
+      one.x1 < one.x2 &&
+      one.x1 >= end.x2 &&
+      one.x1 - end.x2 < 4 * OFF;
     if (follows) last!.push(one);
     else bands.push([one]);
   }

@@ -108,15 +108,13 @@ function placeSentence(row: FlowRow, sentence: string, top: number, sheet: Sheet
   const first = top + SENTENCE.size * 0.8;
   const words: Words[] = [
     { ...start, x: margin, y: first, text: row.step, ink, size: SENTENCE.size, bold: true },
-    ...lines.map(
-      (line, i): Words => ({
-        ...start,
-        y: first + i * SENTENCE.line,
-        text: line,
-        ink: 'ink',
-        size: SENTENCE.size,
-      }),
-    ),
+    ...lines.map((line, i): Words => ({
+      ...start,
+      y: first + i * SENTENCE.line,
+      text: line,
+      ink: 'ink',
+      size: SENTENCE.size,
+    })),
   ];
   const time = spanText(row.start_min, row.duration_min);
   const y = first + (lines.length - 1) * SENTENCE.line + TIME.line + 1;
@@ -172,7 +170,9 @@ function shownStates(
   const weighed = weighings.flatMap(({ vessel }) =>
     row.states.some((state) => state.vessel === vessel) ? [] : (memory.states.get(vessel) ?? []),
   );
-  return [...own, ...weighed].filter(({ vessel, mass_g }) => mass_g > 0 && slots.slotOf.has(vessel));
+  return [...own, ...weighed].filter(
+    ({ vessel, mass_g }) => mass_g > 0 && slots.slotOf.has(vessel),
+  );
 }
 
 /** Two states with one sign look alike. */

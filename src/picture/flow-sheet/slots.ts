@@ -32,7 +32,11 @@ export function slotsOf(sheet: FlowSheet, most: number): Slots {
   }
   const kept = shared(sheet, held, lives);
   if (kept.count <= most) return kept;
-  return shared(sheet, held, lives.map((life) => untilTouched(life, sheet.columns)));
+  return shared(
+    sheet,
+    held,
+    lives.map((life) => untilTouched(life, sheet.columns)),
+  );
 }
 
 export function livesOf({ rows }: FlowSheet): Life[] {

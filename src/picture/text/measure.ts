@@ -90,7 +90,8 @@ export function wrapWithin(text: string, width: number, most: number, style: Tex
   const lines = wrapText(text, width, style);
   if (lines.length <= most) return lines;
   let last = `${lines[most - 1]}…`;
-  while (last.length > 2 && textWidth(last, style) > width) last = `${last.slice(0, -2).trimEnd()}…`;
+  while (last.length > 2 && textWidth(last, style) > width)
+    last = `${last.slice(0, -2).trimEnd()}…`;
   return [...lines.slice(0, most - 1), last];
 }
 

@@ -87,8 +87,9 @@ const readList: Reader = (piece, vocabulary) => {
 
 /** "the filtrate" among materials is what lies in a vessel already. */
 function lying(material: RawMaterial, { vessels, products, knows }: Vocabulary): RawMaterial {
-  if (!material.definite || material.amounts.length > 0 || knows(material.name)) return material;
-  const ref = readReference(`the ${material.name}`, vessels, products, knows);
+  const part = /^(?:half|most|two thirds|three quarters|an? (?:third|quarter|fifth|tenth)) of the /i.test(material.name);
+  if ((!material.definite && !part) || material.amounts.length > 0 || knows(material.name)) return material;
+  const ref = readReference(part ? material.name : `the ${material.name}`, vessels, products, knows);
   return ref ? { ...material, ref } : material;
 }
 
@@ -177,7 +178,7 @@ const readPortions: Reader = (piece) => {
 };
 
 const readUntil: Reader = (piece) => {
-  const text = piece.text.trim().replace(/[,;:]+$/, '');
+  const text = piece.text.trim().replace(/[\s,;:]+$/, '');
   if (/,\s+(?:and\s+|then\s+)?(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(text)) return undefined;
   // "until it dissolved and was then poured", "..., and allowed to stand": what follows is done next
   if (/\band\s+then\s+(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b|\b(?:and|,\s+which)\s+(?:then\s+)?(?:is|are|was|were)\b|,\s+and\s+(?:the|an?)\s[^,]*\b(?:is|are|was|were)\b|,\s+(?:(?:and|then)\s+)*(?:[a-z]+ly\s+)?[a-z]+(?:ed|wn)\b/i.test(text)) return undefined;

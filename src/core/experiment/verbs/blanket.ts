@@ -33,7 +33,7 @@ export const blanket: Verb = {
     const detail = raw.arguments.detail?.kind === 'detail' ? raw.arguments.detail.text : undefined;
     return { on: [{ vessel: on.vessel, portion: { kind: 'all' } }], ...(detail !== undefined && { detail }), ...conditions(raw) };
   },
-  print: (slots, w) => slots.detail === undefined ? `${slots.manner.some((m) => /^under (?:nitrogen|argon)$/.test(m)) ? 'Keep' : 'Purge'} ${w.ref(slots.on![0]!)}${w.tail(slots)}` : `Flush ${w.ref(slots.on![0]!)} with ${slots.detail}${w.tail(slots)}`,
+  print: (slots, w) => slots.detail === undefined ? `${slots.manner.some((m) => /^under (?:nitrogen|argon)$/.test(m)) ? 'Keep' : 'Purge'} ${w.ref(slots.on![0]!)}${w.tail(slots)}` : `${/nitrogen|argon|gas|hydrogen|air\b/i.test(slots.detail) ? 'Flush' : 'Fit'} ${w.ref(slots.on![0]!)} with ${slots.detail}${w.tail(slots)}`,
   lower: () => [],
 };
 

@@ -16,14 +16,14 @@ export const quench: Verb = {
   ],
   fits: (raw) => raw.arguments.materials !== undefined,
   resolve(raw, context) {
-    const { uses } = gather(context, raw);
+    const { uses, aside } = gather(context, raw);
     const on = context.refOf(raw.arguments.on) ?? { vessel: context.vessel('the flask', 0), portion: { kind: 'all' as const } };
     const into = context.vesselOf(raw.arguments.into) ?? on.vessel;
     context.disturb();
     context.setFocus(into);
-    return { materials: uses, on: [{ vessel: on.vessel, portion: { kind: 'all' } }], into, ...conditions(raw) };
+    return { materials: uses, on: [{ vessel: on.vessel, portion: { kind: 'all' } }, ...aside], into, ...conditions(raw) };
   },
-  print: (slots, w) => `Quench ${w.ref(slots.on![0]!)} with ${w.materials(slots.materials ?? [])}${slots.into === slots.on![0]!.vessel ? '' : ` in ${w.vessel(slots.into!)}`}${w.tail(slots)}`,
+  print: (slots, w) => `Quench ${w.ref(slots.on![0]!)} with ${w.materials(slots.materials ?? [], slots.on!.slice(1))}${slots.into === slots.on![0]!.vessel ? '' : ` in ${w.vessel(slots.into!)}`}${w.tail(slots)}`,
   lower({ slots }) {
     const into = slots.into!;
     const moved = (slots.on ?? []).filter((ref) => ref.vessel !== into).flatMap((ref) => pour(ref, into));

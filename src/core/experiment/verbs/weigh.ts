@@ -14,10 +14,7 @@ export const weigh: Verb = {
   manners: { 'to constant mass': 'to constant mass', 'to constant weight': 'to constant mass', 'until its mass is constant': 'to constant mass' },
   resolve(raw, context) {
     const { arguments: args } = raw;
-    // "Weigh the flask" means the one in hand, where that is a flask too
-    const inHand = context.focus;
-    const bare = args.on !== undefined && /^the (?:flask|beaker|dish|vial|tube)$/i.test(args.on.kind === 'vessel' ? args.on.phrase : args.on.kind === 'ref' ? args.on.ref.text : '');
-    const target = (bare && inHand !== undefined && new RegExp(`${/\w+$/.exec(args.on!.kind === 'vessel' ? args.on!.phrase : args.on!.kind === 'ref' ? args.on!.ref.text : '')![0]}$`, 'i').test(context.shape(inHand)) ? whole(inHand) : context.refOf(args.on)) ?? whole(context.vessel('the flask', 0));
+    const target = context.refOf(args.on) ?? whole(context.vessel('the flask', 0));
     const named = args.into === undefined ? undefined : context.vesselOf(args.into);
     const into = named !== undefined && named !== target.vessel ? named : undefined;
     const vessel = into ?? target.vessel;
