@@ -46,7 +46,11 @@ function limitClause(reaction: ReactionTheory | undefined, product: ProductTheor
   if (reaction.basisDeclared && basis !== undefined && basis.substance !== first.substance)
     return `, counted on ${basis.name}; ${first.name} runs out first${amount}`;
   const counted = reaction.basis;
-  if (reaction.basisDeclared && counted !== undefined && counted.substance !== reaction.limiting?.substance)
+  if (
+    reaction.basisDeclared &&
+    counted !== undefined &&
+    counted.substance !== reaction.limiting?.substance
+  )
     return `, counted on ${counted.name}, as the document says`;
   return `; ${first.name} limits${amount}`;
 }

@@ -179,7 +179,11 @@ function reckon(
     const mass = (equivalents * basis.amount_mmol) / solute;
     return from('equivalents', share, mass, basis.relativeHalf);
   }
-  return nothing(standingOf(measures) === 'no' && measures.words !== undefined ? amountMissing(step, use, measures) : undefined);
+  return nothing(
+    standingOf(measures) === 'no' && measures.words !== undefined
+      ? amountMissing(step, use, measures)
+      : undefined,
+  );
 }
 
 function nothing(problem: Diagnostic | undefined): Taking {

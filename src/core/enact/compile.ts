@@ -71,7 +71,9 @@ function compileNow(program: Program, policy: Policy): Compiled {
     if (planned.components.length > 1)
       for (const part of planned.components) shelf.inSolution[part.substance] = true;
   }
-  const charged = new Set(taken.flatMap(({ use }) => uses.get(use.id)?.components.map((part) => part.substance) ?? []));
+  const charged = new Set(
+    taken.flatMap(({ use }) => uses.get(use.id)?.components.map((part) => part.substance) ?? []),
+  );
   const declared = experiment.reactions.map((reaction) => {
     const plan = planReaction(shelf, reaction);
     if (reaction.delivered === undefined) return plan;

@@ -89,7 +89,9 @@ export function equivalentsBases(
       (f) => f.amount !== undefined && among(f.id) && f.measures.equivalents?.value === 1,
     );
     const at = facts.findIndex((f) => f.use === use);
-    const units = facts.filter((f) => f.amount !== undefined && f.measures.equivalents?.value === 1);
+    const units = facts.filter(
+      (f) => f.amount !== undefined && f.measures.equivalents?.value === 1,
+    );
     const before = units.filter((f) => facts.indexOf(f) <= at).at(-1) ?? units[0];
     const first = one ?? before ?? facts.find((f) => f.amount !== undefined && among(f.id));
     return first?.id === undefined ? undefined : total(first.id);

@@ -95,7 +95,8 @@ function isEmpty(run: Run, v: Vessel): boolean {
   if (contentsMass_g(run.compiled.shelf, v) > NOTHING) return false;
   // An empty still thrown away, a clear solution that leaves nothing on the filter: no mistake
   const { verb, slots } = run.line;
-  const expected = v.everHeld && (verb === 'discard' || (verb === 'filter' && slots.keep !== 'solid'));
+  const expected =
+    v.everHeld && (verb === 'discard' || (verb === 'filter' && slots.keep !== 'solid'));
   if (!v.unknown && !expected)
     sayOnce(
       run,
@@ -154,7 +155,11 @@ function carry(
     PHASES.some((_, p) => !take.phases.includes(p) && phaseMass_g(shelf, source, p) > NOTHING);
   const passage = run.policy.trace ? measurePassage(run, source, take) : undefined;
   // A solid put into a liquid may dissolve; crystals that come with their own liquor stay crystals
-  const dissolves = into !== undefined && into.plan.shape !== 'filter' && !hasLiquid(run, source, take.phases) && hasLiquid(run, into, STANDING);
+  const dissolves =
+    into !== undefined &&
+    into.plan.shape !== 'filter' &&
+    !hasLiquid(run, source, take.phases) &&
+    hasLiquid(run, into, STANDING);
   if (into !== undefined) prepare(run, source, into, take);
   const to = placeName(move.to);
   let worst = MEASURED;
@@ -265,7 +270,10 @@ function isDrying(run: Run, i: number): boolean {
 }
 
 function hasLiquid(run: Run, v: Vessel, phases: readonly number[]): boolean {
-  return phases.some((phase) => phase !== SOLID && phase !== VAPOUR && phaseMass_g(run.compiled.shelf, v, phase) > NOTHING);
+  return phases.some(
+    (phase) =>
+      phase !== SOLID && phase !== VAPOUR && phaseMass_g(run.compiled.shelf, v, phase) > NOTHING,
+  );
 }
 
 function placeName(to: Whither): string {

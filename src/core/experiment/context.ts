@@ -97,7 +97,11 @@ export class ProcedureContext implements Context {
       origin: sized ? 'sentence' : 'implied',
       span,
     });
-    if (!sized && phrase.shape !== 'filter' && this.tools.vessels.some((v) => v.origin === 'written'))
+    if (
+      !sized &&
+      phrase.shape !== 'filter' &&
+      this.tools.vessels.some((v) => v.origin === 'written')
+    )
       this.tools.diagnostics.push({
         code: 'vessel-undeclared',
         severity: 'warning',
@@ -119,10 +123,19 @@ export class ProcedureContext implements Context {
     const same = this.tools.vessels.find((v) => v.id === name);
     if (same && !fresh) return same.id;
     // A declared Büchner funnel, filter flask or trap is what such a sentence uses
-    const declared = OWN_SHAPES.has(shape) ? this.tools.vessels.find((v) => v.shape === shape && v.origin === 'written') : undefined;
+    const declared = OWN_SHAPES.has(shape)
+      ? this.tools.vessels.find((v) => v.shape === shape && v.origin === 'written')
+      : undefined;
     if (declared) return declared.id;
     const id = this.freeId(name);
-    this.tools.vessels.push({ id, name: id, shape, tared: false, origin: 'implied', span: this.span });
+    this.tools.vessels.push({
+      id,
+      name: id,
+      shape,
+      tared: false,
+      origin: 'implied',
+      span: this.span,
+    });
     return id;
   }
 
@@ -138,10 +151,15 @@ export class ProcedureContext implements Context {
     }
     const lies = raw.named === undefined ? undefined : this.whereIs(raw.named);
     if (lies !== undefined) return { vessel: lies, portion: raw.portion };
-    const called = raw.noun === undefined ? undefined : this.asideCalled(raw.noun, role === 'product');
+    const called =
+      raw.noun === undefined ? undefined : this.asideCalled(raw.noun, role === 'product');
     if (called !== undefined) return { vessel: called, portion: raw.portion };
-    const found = role && role !== 'mixture' && role !== 'it' && role !== 'solvent' ? this.role(role) : undefined;
-    if (found) return raw.portion.kind === 'all' ? found : { vessel: found.vessel, portion: raw.portion };
+    const found =
+      role && role !== 'mixture' && role !== 'it' && role !== 'solvent'
+        ? this.role(role)
+        : undefined;
+    if (found)
+      return raw.portion.kind === 'all' ? found : { vessel: found.vessel, portion: raw.portion };
     const vessel = this.focus ?? this.vessel('the flask', start);
     const phase = role ? ROLE_PORTION[role] : undefined;
     return { vessel, portion: phase && raw.portion.kind === 'all' ? phase : raw.portion };
@@ -149,7 +167,8 @@ export class ProcedureContext implements Context {
 
   refOf(argument: Argument | undefined): Ref | undefined {
     if (argument?.kind === 'ref') return this.ref(argument.ref, argument.start);
-    if (argument?.kind === 'refs' && argument.refs[0]) return this.ref(argument.refs[0], argument.start);
+    if (argument?.kind === 'refs' && argument.refs[0])
+      return this.ref(argument.refs[0], argument.start);
     if (argument?.kind === 'vessel') return whole(this.vessel(argument.phrase, argument.start));
     return this.focus !== undefined ? whole(this.focus) : undefined;
   }
@@ -202,7 +221,8 @@ export class ProcedureContext implements Context {
 
   /** "the dichromate solution": where something of that name was put, or a vessel called so. */
   private asideCalled(noun: string, onlyAside: boolean): string | undefined {
-    for (const [name, vessel] of [...this.asides, ...(onlyAside ? [] : this.places)].reverse()) if (name.includes(noun)) return vessel;
+    for (const [name, vessel] of [...this.asides, ...(onlyAside ? [] : this.places)].reverse())
+      if (name.includes(noun)) return vessel;
     if (onlyAside) return undefined;
     return this.tools.vessels.find((v) => v.name.toLowerCase().includes(noun))?.id;
   }
@@ -210,7 +230,8 @@ export class ProcedureContext implements Context {
   moved(from: string, liquidTo: string, solidTo = liquidTo): void {
     if (this.organics.delete(from)) this.organics.add(liquidTo);
     for (const places of [this.places, this.asides])
-      for (const [name, vessel] of places) if (vessel === from) places.set(name, this.solids.has(name) ? solidTo : liquidTo);
+      for (const [name, vessel] of places)
+        if (vessel === from) places.set(name, this.solids.has(name) ? solidTo : liquidTo);
   }
 
   called(noun: string): string | undefined {
@@ -219,25 +240,41 @@ export class ProcedureContext implements Context {
 
   private whereIs(name: string): string | undefined {
     const key = name.toLowerCase();
-    const bare = key.replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
-    return this.asides.get(key) ?? this.asides.get(bare) ?? this.places.get(key) ?? this.places.get(bare);
+    const bare = key.replace(
+      /\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/,
+      '',
+    );
+    return (
+      this.asides.get(key) ?? this.asides.get(bare) ?? this.places.get(key) ?? this.places.get(bare)
+    );
   }
 
   remark(code: string, message: string, hint: string): void {
     this.tools.diagnostics.push({ code, severity: 'warning', message, hint, at: this.place() });
   }
 
-  materials(argument: Argument | undefined, options: { readonly excess?: boolean } = {}): MaterialUse[] {
+  materials(
+    argument: Argument | undefined,
+    options: { readonly excess?: boolean } = {},
+  ): MaterialUse[] {
     if (argument?.kind !== 'materials') return [];
     return argument.materials.map((raw) => {
       const named = raw.name === '' ? { ...raw, name: this.lastName } : raw;
-      const counted = options.excess && named.amounts.length === 0 ? { ...named, amounts: [EXCESS] } : named;
+      const counted =
+        options.excess && named.amounts.length === 0 ? { ...named, amounts: [EXCESS] } : named;
       return this.use(counted);
     });
   }
 
   substance(name: string): string | undefined {
-    const reading = this.tools.lookUp({ name, start: 0, end: 0, amounts: [], repeat: 1, definite: true });
+    const reading = this.tools.lookUp({
+      name,
+      start: 0,
+      end: 0,
+      amounts: [],
+      repeat: 1,
+      definite: true,
+    });
     return reading.ok ? reading.material.substance.id : undefined;
   }
 
@@ -290,13 +327,22 @@ export class ProcedureContext implements Context {
     const span = this.locate(raw.start, raw.end);
     const reading = this.tools.lookUp(raw);
     let material: Material | undefined;
-    const at = { line: span.line, column: span.column, length: raw.end - raw.start, step: this.step };
+    const at = {
+      line: span.line,
+      column: span.column,
+      length: raw.end - raw.start,
+      step: this.step,
+    };
     if (reading.ok) {
       material = reading.material;
       const { substance, density_g_mL } = material;
-      if (substance.phase === 'organic' && density_g_mL !== undefined && raw.amounts.some((a) => a.kind === 'volume')) this.noteSolvent(raw, density_g_mL);
-    }
-    else
+      if (
+        substance.phase === 'organic' &&
+        density_g_mL !== undefined &&
+        raw.amounts.some((a) => a.kind === 'volume')
+      )
+        this.noteSolvent(raw, density_g_mL);
+    } else
       this.tools.diagnostics.push({
         code: reading.kind === 'ambiguous' ? 'material-ambiguous' : 'material-unknown',
         severity: 'error',

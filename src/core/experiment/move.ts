@@ -9,7 +9,11 @@ export type Selector =
   | { readonly kind: 'volume'; readonly volume_mL: number }
   | { readonly kind: 'mass'; readonly mass_g: number }
   /** `liquid`: both liquid phases. `upper` and `lower` are decided by density when the move is made. */
-  | { readonly kind: 'phase'; readonly phase: PhaseName | 'liquid' | 'upper' | 'lower'; /** No word where that phase is not there. */ readonly ifThere?: true };
+  | {
+      readonly kind: 'phase';
+      readonly phase: PhaseName | 'liquid' | 'upper' | 'lower';
+      /** No word where that phase is not there. */ readonly ifThere?: true;
+    };
 
 export type Whither =
   | { readonly kind: 'vessel'; readonly vessel: string }
@@ -23,9 +27,22 @@ export type SplitRule =
   /** What a filter holds back. `keep` says what the author is after: crystals, or the liquid. */
   | { readonly rule: 'filter'; readonly keep: 'solid' | 'liquid' | 'both' }
   /** What leaves as vapour: the solvents, never the declared product while it boils higher than they do. */
-  | { readonly rule: 'evaporate'; readonly toDryness: boolean; readonly only?: readonly string[]; readonly upTo_C?: number; /** down to this volume, or this share of what there is */ readonly leaving_mL?: number; readonly leavingShare?: number }
+  | {
+      readonly rule: 'evaporate';
+      readonly toDryness: boolean;
+      readonly only?: readonly string[];
+      readonly upTo_C?: number;
+      /** down to this volume, or this share of what there is */ readonly leaving_mL?: number;
+      readonly leavingShare?: number;
+    }
   /** What comes over between two head temperatures, or with steam. */
-  | { readonly rule: 'distil'; readonly from_C?: number; readonly to_C?: number; readonly steam: boolean; readonly substance?: string }
+  | {
+      readonly rule: 'distil';
+      readonly from_C?: number;
+      readonly to_C?: number;
+      readonly steam: boolean;
+      readonly substance?: string;
+    }
   /** Water bound by a drying agent that is already in the vessel. */
   | { readonly rule: 'dry' }
   /** The declared product (or the named substance) comes out as crystals. */
@@ -44,24 +61,42 @@ export type SplitRule =
 export type ReactTrigger = 'wait' | 'separation' | 'contact' | 'activation' | 'quench' | 'stated';
 
 export type Observation =
-  | 'tare'
-  | 'gross'
-  | 'net'
-  | 'meltingRange'
-  | 'spectrum'
-  | 'tlc'
-  | 'appearance'
-  | 'temperature';
+  'tare' | 'gross' | 'net' | 'meltingRange' | 'spectrum' | 'tlc' | 'appearance' | 'temperature';
 
 /** The six kernel moves; every verb lowers to a list of them. */
 export type Move =
   | { readonly kind: 'open'; readonly vessel: string }
   /** Matter from the stock. `excess`: as much as the reaction asks for. */
-  | { readonly kind: 'move'; readonly from: 'stock'; readonly use: MaterialUse; /** which repeat this is, of use.repeat */ readonly turn?: number; readonly to: Whither; readonly asGas?: boolean }
-  | { readonly kind: 'move'; readonly from: 'vessel'; readonly vessel: string; readonly take: Selector; readonly to: Whither; /** e.g. "extract", for the flow sheet */ readonly label?: string }
+  | {
+      readonly kind: 'move';
+      readonly from: 'stock';
+      readonly use: MaterialUse;
+      /** which repeat this is, of use.repeat */ readonly turn?: number;
+      readonly to: Whither;
+      readonly asGas?: boolean;
+    }
+  | {
+      readonly kind: 'move';
+      readonly from: 'vessel';
+      readonly vessel: string;
+      readonly take: Selector;
+      readonly to: Whither;
+      /** e.g. "extract", for the flow sheet */ readonly label?: string;
+    }
   | { readonly kind: 'split'; readonly vessel: string; readonly by: SplitRule }
-  | { readonly kind: 'react'; readonly vessel: string; readonly trigger: ReactTrigger; readonly reaction?: string; readonly conversion?: number }
-  | { readonly kind: 'observe'; readonly vessel: string; readonly observation: Observation; readonly detail?: string }
+  | {
+      readonly kind: 'react';
+      readonly vessel: string;
+      readonly trigger: ReactTrigger;
+      readonly reaction?: string;
+      readonly conversion?: number;
+    }
+  | {
+      readonly kind: 'observe';
+      readonly vessel: string;
+      readonly observation: Observation;
+      readonly detail?: string;
+    }
   | {
       readonly kind: 'wait';
       readonly vessel: string;

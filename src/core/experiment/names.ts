@@ -15,7 +15,10 @@ export interface Names {
   readonly table: SubstanceTable;
   /** A substance by name, formula or SMILES, as an equation or a product line gives it. */
   substance(name: string): NameReading;
-  material(name: string, extra: { purity_percent?: number; density_g_mL?: number }): MaterialReading;
+  material(
+    name: string,
+    extra: { purity_percent?: number; density_g_mL?: number },
+  ): MaterialReading;
   /** Whether a phrase is the name of a material: asked of every candidate phrase of a sentence. */
   knows(name: string): boolean;
 }
@@ -53,13 +56,37 @@ export function namesOf(table: SubstanceTable): Names {
   };
 }
 
-const NONMETALS = new Set(['C', 'H', 'N', 'O', 'F', 'Cl', 'Br', 'I', 'S', 'P', 'Si', 'B', 'Se', 'D']);
+const NONMETALS = new Set([
+  'C',
+  'H',
+  'N',
+  'O',
+  'F',
+  'Cl',
+  'Br',
+  'I',
+  'S',
+  'P',
+  'Si',
+  'B',
+  'Se',
+  'D',
+]);
 
 /** "Cu(CH3COO)2.H2O" is the salt that the table knows, where one alone has those atoms; organic formulas have isomers. */
 function twinOf(made: Substance, table: SubstanceTable): Substance | undefined {
   const counts = made.composition?.counts;
-  if (counts === undefined || ![...counts.keys()].some((symbol) => !NONMETALS.has(symbol))) return undefined;
-  const same = table.all().filter(({ composition }) => composition !== undefined && composition.charge === made.composition!.charge && composition.counts.size === counts.size && [...counts].every(([symbol, n]) => composition.counts.get(symbol) === n));
+  if (counts === undefined || ![...counts.keys()].some((symbol) => !NONMETALS.has(symbol)))
+    return undefined;
+  const same = table
+    .all()
+    .filter(
+      ({ composition }) =>
+        composition !== undefined &&
+        composition.charge === made.composition!.charge &&
+        composition.counts.size === counts.size &&
+        [...counts].every(([symbol, n]) => composition.counts.get(symbol) === n),
+    );
   return same.length === 1 ? same[0] : undefined;
 }
 
@@ -75,7 +102,8 @@ function readName(table: SubstanceTable, name: string): NameReading {
   const formula = readFormula(name);
   if (formula.ok) {
     const substance = makeSubstance({ name, formula: name, origin: 'formula' });
-    if (substance.ok) return { ok: true, substance: twinOf(substance.substance, table) ?? substance.substance };
+    if (substance.ok)
+      return { ok: true, substance: twinOf(substance.substance, table) ?? substance.substance };
   }
   if (looksLikeSmiles(name) && readSmiles(name).ok) {
     const substance = makeSubstance({ name, smiles: name, origin: 'formula' });

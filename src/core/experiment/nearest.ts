@@ -9,7 +9,8 @@ function distance(a: string, b: string): number {
     for (let j = 1; j <= b.length; j++) {
       const cost = a[i - 1] === b[j - 1] ? 0 : 1;
       let best = Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + cost);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) best = Math.min(best, previous[j - 2]! + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        best = Math.min(best, previous[j - 2]! + 1);
       next.push(best);
     }
     previous = row;
@@ -46,7 +47,12 @@ function slips(first: string, head: string): number {
 
 /** The form that a sentence comes nearest to, and its text with the verb put right where that is plain. */
 export function nearestForm(text: string): { form: string; fix?: string } {
-  const words = text.slice(0, 400).toLowerCase().match(/\p{L}[\p{L}-]*/gu)?.slice(0, 40) ?? [];
+  const words =
+    text
+      .slice(0, 400)
+      .toLowerCase()
+      .match(/\p{L}[\p{L}-]*/gu)
+      ?.slice(0, 40) ?? [];
   const first = words[0] ?? '';
   const there = new Set(words);
   const shares = new Map<string, number>();
@@ -66,5 +72,8 @@ export function nearestForm(text: string): { form: string; fix?: string } {
   if (!typo || first === '') return { form: best.form };
   const at = text.toLowerCase().indexOf(first);
   const replaced = at === 0 ? best.head[0]!.toUpperCase() + best.head.slice(1) : best.head;
-  return { form: best.form, fix: `${text.slice(0, at)}${replaced}${text.slice(at + first.length)}` };
+  return {
+    form: best.form,
+    fix: `${text.slice(0, at)}${replaced}${text.slice(at + first.length)}`,
+  };
 }

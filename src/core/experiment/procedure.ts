@@ -33,7 +33,12 @@ export function sentenceReader(vocabulary: Vocabulary): SentenceReader {
   const memory = new Map<string, SentenceReading | undefined>();
   return (text) => {
     if (memory.has(text)) return memory.get(text);
-    const reading = direct(text) ?? readSentence(text, { text, start: 0 }, ready(), { ...vocabulary, begins: (word) => ready().heads.has(word) });
+    const reading =
+      direct(text) ??
+      readSentence(text, { text, start: 0 }, ready(), {
+        ...vocabulary,
+        begins: (word) => ready().heads.has(word),
+      });
     if (memory.size >= REMEMBERED) memory.clear();
     memory.set(text, reading);
     return reading;
@@ -59,7 +64,11 @@ function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
   let part: string | undefined;
   let open: { start: number; end: number } | undefined;
   const close = () => {
-    if (open) items.push({ clean: cleanText(lines.text, open.start, open.end), ...(part !== undefined && { part }) });
+    if (open)
+      items.push({
+        clean: cleanText(lines.text, open.start, open.end),
+        ...(part !== undefined && { part }),
+      });
     open = undefined;
   };
   // A marker that is only just being typed is no part of the item before it
@@ -71,10 +80,22 @@ function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
     if (heading) {
       close();
       part = heading[1]!;
-    } else if (/^\s*(?:>|\||!\[|<!--)/.test(line.text) || /^\s*(?:\d+[.)]|[-*+])\s+>/.test(line.text)) {
+    } else if (
+      /^\s*(?:>|\||!\[|<!--)/.test(line.text) ||
+      /^\s*(?:\d+[.)]|[-*+])\s+>/.test(line.text)
+    ) {
       close();
-      notes.push({ text: line.text.trim(), span: lines.span(line.start, end), section: section.title });
-    } else if (line.text.trim() === '' || /^\s*(?:\d+[.)]|[-*+])\s*$/.test(line.text) || (line === last && /^\s*\d+$/.test(line.text))) close();
+      notes.push({
+        text: line.text.trim(),
+        span: lines.span(line.start, end),
+        section: section.title,
+      });
+    } else if (
+      line.text.trim() === '' ||
+      /^\s*(?:\d+[.)]|[-*+])\s*$/.test(line.text) ||
+      (line === last && /^\s*\d+$/.test(line.text))
+    )
+      close();
     else if (marker) {
       close();
       open = { start: line.start + marker[0].length, end };
@@ -91,9 +112,11 @@ const CONDITIONAL = /^(?:if|should) \b(?!necessary|needed)/i;
 const JOINED_LIMIT = 1000;
 const KEEPING = /^(?:and )?(?:keep|save|retain|collect|combine|discard and keep)\b/i;
 /** Remarks to the reader that no verb is looked for in. */
-const REMARK = /^(?:caution|note|warning|care|take care|wear|do not|don't|never|beware|avoid|remember|this |it |there |you |your |the (?:mixture|solution|colou?r|reaction|product|temperature|solid|crystals|gas|hydrogen|layers?) (?:should|will|may|must|turns?|becomes?|is now|can)|hydrogen |carbon dioxide |hold point|stop here|safety|tip|if |expect|a (?:white|yellow|colou?r|precipitate|gas)|calculate |work out |compare |discuss |explain |comment |ask |hand in |submit |make sure |ensure |test (?:for|a|the|with) |check (?:that|the|for|with) |note (?:that|how|the) |the yield )/i;
+const REMARK =
+  /^(?:caution|note|warning|care|take care|wear|do not|don't|never|beware|avoid|remember|this |it |there |you |your |the (?:mixture|solution|colou?r|reaction|product|temperature|solid|crystals|gas|hydrogen|layers?) (?:should|will|may|must|turns?|becomes?|is now|can)|hydrogen |carbon dioxide |hold point|stop here|safety|tip|if |expect|a (?:white|yellow|colou?r|precipitate|gas)|calculate |work out |compare |discuss |explain |comment |ask |hand in |submit |make sure |ensure |test (?:for|a|the|with) |check (?:that|the|for|with) |note (?:that|how|the) |the yield )/i;
 /** "A deep red dye separates at once": told, not asked for. */
-const TOLD = /^(?:an?|the|some|all|no)\b(?!.*\b(?:is|are|was|were|be)\s+(?:\w+ly\s+)?\w+(?:ed|t|n)\b)/i;
+const TOLD =
+  /^(?:an?|the|some|all|no)\b(?!.*\b(?:is|are|was|were|be)\s+(?:\w+ly\s+)?\w+(?:ed|t|n)\b)/i;
 const HOLDS_AMOUNT = /\d\s*(?:k?g|mg|[mµμ]?[lL]|m?mol)\b/;
 
 export interface ProcedureReading {
@@ -104,7 +127,12 @@ export interface ProcedureReading {
 const STEP_LIMIT = 5000;
 
 /** Reads the procedure's sentences in turn; a sentence that no verb explains is kept as a note. */
-export function readProcedure(section: Section, lines: LineMap, read: SentenceReader, tools: Omit<ContextTools, 'locate'>): ProcedureReading {
+export function readProcedure(
+  section: Section,
+  lines: LineMap,
+  read: SentenceReader,
+  tools: Omit<ContextTools, 'locate'>,
+): ProcedureReading {
   const steps: Step[] = [];
   const notes: Note[] = [];
   const context = new ProcedureContext(tools);
@@ -115,38 +143,89 @@ export function readProcedure(section: Section, lines: LineMap, read: SentenceRe
       const span = spanOf(item.clean, lines, piece.start, piece.start + piece.text.length);
       let id = `${index + 1}${letter === 0 ? '' : letterOf(letter)}`;
       if (!reading) {
-        notes.push({ text: piece.text, span, section: section.title, ...(steps.length > 0 && { after: steps.at(-1)!.id }) });
-        if (CONDITIONAL.test(piece.text) && HOLDS_AMOUNT.test(piece.text)) tools.diagnostics.push(conditional(span));
-        else if (!REMARK.test(piece.text) && !isObservation(piece.text) && (!TOLD.test(piece.text) || HOLDS_AMOUNT.test(piece.text))) tools.diagnostics.push(notUnderstood(piece.text, span));
+        notes.push({
+          text: piece.text,
+          span,
+          section: section.title,
+          ...(steps.length > 0 && { after: steps.at(-1)!.id }),
+        });
+        if (CONDITIONAL.test(piece.text) && HOLDS_AMOUNT.test(piece.text))
+          tools.diagnostics.push(conditional(span));
+        else if (
+          !REMARK.test(piece.text) &&
+          !isObservation(piece.text) &&
+          (!TOLD.test(piece.text) || HOLDS_AMOUNT.test(piece.text))
+        )
+          tools.diagnostics.push(notUnderstood(piece.text, span));
         continue;
       }
       letter++;
-      const locate = (start: number, end: number) => spanOf(item.clean, lines, piece.start + start, piece.start + end);
+      const locate = (start: number, end: number) =>
+        spanOf(item.clean, lines, piece.start + start, piece.start + end);
       context.begin(id, span, locate);
       report(reading, id, locate, tools.diagnostics);
-      for (const lost of uncountedAmounts(piece.text, reading.sentence, (name) => tools.lookUp({ name, start: 0, end: 0, amounts: [], repeat: 1, definite: false }).ok))
+      for (const lost of uncountedAmounts(
+        piece.text,
+        reading.sentence,
+        (name) =>
+          tools.lookUp({ name, start: 0, end: 0, amounts: [], repeat: 1, definite: false }).ok,
+      ))
         tools.diagnostics.push(notCounted(lost, locate(lost.start, lost.end), id));
       const { sentence } = reading;
       const read = verbOf(sentence.verb, sentence.head);
       // "The combined extracts were washed": they are combined first
-      if (sentence.verb !== 'combine' && isCombined(sentence) && context.organicLayers().length > 1) {
-        const combined = { verb: 'combine', head: 'combine', arguments: { on: sentence.arguments.on! }, manner: [], unexplained: [] } as const;
-        steps.push({ id, verb: 'combine', slots: VERB_OF.combine.resolve(combined, context), text: piece.text, span, ...(item.part !== undefined && { part: item.part }) });
+      if (
+        sentence.verb !== 'combine' &&
+        isCombined(sentence) &&
+        context.organicLayers().length > 1
+      ) {
+        const combined = {
+          verb: 'combine',
+          head: 'combine',
+          arguments: { on: sentence.arguments.on! },
+          manner: [],
+          unexplained: [],
+        } as const;
+        steps.push({
+          id,
+          verb: 'combine',
+          slots: VERB_OF.combine.resolve(combined, context),
+          text: piece.text,
+          span,
+          ...(item.part !== undefined && { part: item.part }),
+        });
         id = `${index + 1}${letterOf(letter++)}`;
         context.begin(id, span, locate);
       }
       const kind = read.meant?.(sentence, context) ?? sentence.verb;
       const verb = kind === sentence.verb ? read : VERB_OF[kind];
-      steps.push({ id, verb: kind, slots: verb.resolve(sentence, context), text: piece.text, span, ...(item.part !== undefined && { part: item.part }) });
+      steps.push({
+        id,
+        verb: kind,
+        slots: verb.resolve(sentence, context),
+        text: piece.text,
+        span,
+        ...(item.part !== undefined && { part: item.part }),
+      });
     }
   });
-  return { steps: steps.map((step, i) => (step.verb === 'filter' && step.slots.keep === 'both' ? decided(step, steps.slice(i + 1)) : step)), notes };
+  return {
+    steps: steps.map((step, i) =>
+      step.verb === 'filter' && step.slots.keep === 'both'
+        ? decided(step, steps.slice(i + 1))
+        : step,
+    ),
+    notes,
+  };
 }
 
 /** Where a filtration does not say what is kept, the sentences after it do: what they go on with. */
 function decided(step: Step, later: readonly Step[]): Step {
   const uses = (vessel: string | undefined) =>
-    later.some((next) => next.verb !== 'discard' && (next.slots.on ?? []).some((ref) => ref.vessel === vessel));
+    later.some(
+      (next) =>
+        next.verb !== 'discard' && (next.slots.on ?? []).some((ref) => ref.vessel === vessel),
+    );
   const solid = uses(step.slots.otherInto);
   const liquid = uses(step.slots.into);
   if (solid === liquid) return step;
@@ -159,13 +238,22 @@ function verbOf(kind: Step['verb'], head: string) {
 }
 
 function isCombined({ arguments: { on } }: SentenceReading['sentence']): boolean {
-  return on?.kind === 'ref' && on.ref.plural && (on.ref.role === 'organic' || on.ref.role === 'extracts') && on.ref.vesselPhrase === undefined && /\bcombined\b/i.test(on.ref.text);
+  return (
+    on?.kind === 'ref' &&
+    on.ref.plural &&
+    (on.ref.role === 'organic' || on.ref.role === 'extracts') &&
+    on.ref.vesselPhrase === undefined &&
+    /\bcombined\b/i.test(on.ref.text)
+  );
 }
 
 const letterOf = (n: number): string => (n < 26 ? String.fromCharCode(97 + n) : `x${n}`);
 
 /** Sentences of an item; "keep the solid" goes with the sentence before it. */
-function readItem(clean: CleanText, read: SentenceReader): { piece: Piece; reading: SentenceReading | undefined }[] {
+function readItem(
+  clean: CleanText,
+  read: SentenceReader,
+): { piece: Piece; reading: SentenceReading | undefined }[] {
   const found: { piece: Piece; reading: SentenceReading | undefined }[] = [];
   for (const piece of splitSentences({ text: clean.text, start: 0 })) {
     const before = found.at(-1);
@@ -183,28 +271,47 @@ function readItem(clean: CleanText, read: SentenceReader): { piece: Piece; readi
     }
     for (const part of timedLead(piece))
       for (const { start, end, reading } of readCompound(part.text, ready(), read))
-        found.push({ piece: { text: part.text.slice(start, end), start: part.start + start }, reading });
+        found.push({
+          piece: { text: part.text.slice(start, end), start: part.start + start },
+          reading,
+        });
   }
   return found;
 }
 
 /** "After 10 min, filter ..." waits first. */
 function timedLead(piece: Piece): Piece[] {
-  const lead = /^after (?:a further |another |about )?(?:(?:\d[\d.,–-]*|two|three|four|five|ten|fifteen|twenty|thirty|forty|forty-five)\s*(?:min|minutes|h|hours?|s|seconds)\b|an hour|half an hour),?\s+/i.exec(piece.text);
+  const lead =
+    /^after (?:a further |another |about )?(?:(?:\d[\d.,–-]*|two|three|four|five|ten|fifteen|twenty|thirty|forty|forty-five)\s*(?:min|minutes|h|hours?|s|seconds)\b|an hour|half an hour),?\s+/i.exec(
+      piece.text,
+    );
   if (!lead) return [piece];
   const wait = `wait for ${lead[0].replace(/^after\s+/i, '').replace(/[,\s]+$/, '')}`;
   return [{ text: wait, start: piece.start }, slicePiece(piece, lead[0].length)];
 }
 
 function join(clean: CleanText, first: Piece, second: Piece): Piece {
-  const between = clean.text.slice(first.start + first.text.length, second.start).replace(/[.!?]/, ';');
+  const between = clean.text
+    .slice(first.start + first.text.length, second.start)
+    .replace(/[.!?]/, ';');
   return { text: `${first.text}${between}${second.text}`, start: first.start };
 }
 
-function report(reading: SentenceReading, step: string, locate: (start: number, end: number) => Span, diagnostics: Diagnostic[]): void {
+function report(
+  reading: SentenceReading,
+  step: string,
+  locate: (start: number, end: number) => Span,
+  diagnostics: Diagnostic[],
+): void {
   for (const trouble of reading.trouble) {
     const span = locate(trouble.start, trouble.end);
-    diagnostics.push({ code: 'amount-unreadable', severity: 'error', message: `${sentenceStart(trouble.message)}.`, hint: `${sentenceStart(trouble.hint)}.`, at: { line: span.line, column: span.column, length: trouble.end - trouble.start, step } });
+    diagnostics.push({
+      code: 'amount-unreadable',
+      severity: 'error',
+      message: `${sentenceStart(trouble.message)}.`,
+      hint: `${sentenceStart(trouble.hint)}.`,
+      at: { line: span.line, column: span.column, length: trouble.end - trouble.start, step },
+    });
   }
   const { unexplained } = reading.sentence;
   if (unexplained.length === 0) return;
@@ -234,7 +341,8 @@ function conditional(span: Span): Diagnostic {
   return {
     code: 'condition-not-counted',
     severity: 'note',
-    message: 'This sentence depends on what is seen; it is kept as a remark, and its amounts are not counted.',
+    message:
+      'This sentence depends on what is seen; it is kept as a remark, and its amounts are not counted.',
     hint: 'Where it is always done, say so without the condition.',
     at: { line: span.line, column: span.column, length: span.end - span.start },
   };

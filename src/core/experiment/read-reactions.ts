@@ -28,7 +28,10 @@ function looksLikeEquation(text: string): boolean {
 }
 
 function withoutArrow(text: string, start: number, lines: LineMap): Diagnostic {
-  const { line, column } = lines.span(start + text.length - text.trimStart().length, start + text.trimEnd().length);
+  const { line, column } = lines.span(
+    start + text.length - text.trimStart().length,
+    start + text.trimEnd().length,
+  );
   return {
     code: 'equation-unreadable',
     severity: 'error',
@@ -39,43 +42,101 @@ function withoutArrow(text: string, start: number, lines: LineMap): Diagnostic {
 }
 
 /** Reads one equation a line, with its label before a colon and its remarks after semicolons. */
-export function readReactions(section: Section, lines: LineMap, names: Names, diagnostics: Diagnostic[]): ReactionDeclaration[] {
+export function readReactions(
+  section: Section,
+  lines: LineMap,
+  names: Names,
+  diagnostics: Diagnostic[],
+): ReactionDeclaration[] {
   const found: ReactionDeclaration[] = [];
   for (const line of section.lines) {
-    const text = line.text.replace(/^\s*(?:[-*+]|\d+[.)])\s+(?=\S)/, (marker) => ' '.repeat(marker.length)).replace(/`|\*\*/g, ' ');
+    const text = line.text
+      .replace(/^\s*(?:[-*+]|\d+[.)])\s+(?=\S)/, (marker) => ' '.repeat(marker.length))
+      .replace(/`|\*\*/g, ' ');
     if (text.trim() === '') continue;
     if (!ARROW.test(text)) {
       if (looksLikeEquation(text)) diagnostics.push(withoutArrow(text, line.start, lines));
       continue;
     }
-    const reaction = readLine({ text, start: line.start }, found.length + 1, lines, names, diagnostics);
+    const reaction = readLine(
+      { text, start: line.start },
+      found.length + 1,
+      lines,
+      names,
+      diagnostics,
+    );
     if (reaction) found.push(reaction);
   }
   return found;
 }
 
-function readLine(line: Piece, number: number, lines: LineMap, names: Names, diagnostics: Diagnostic[]): ReactionDeclaration | undefined {
+function readLine(
+  line: Piece,
+  number: number,
+  lines: LineMap,
+  names: Names,
+  diagnostics: Diagnostic[],
+): ReactionDeclaration | undefined {
   const label = /^\s*([A-Za-z][\w -]{0,40}?)\s*:\s+/.exec(line.text);
   const rest = label ? line.text.slice(label[0].length) : line.text;
   const [equationText, ...remarks] = rest.split(/;\s*/);
   const offset = line.start + (label?.[0].length ?? 0);
-  const span = lines.span(line.start + (line.text.length - line.text.trimStart().length), line.start + line.text.trimEnd().length);
-  const report = (code: string, severity: Diagnostic['severity'], message: string, hint: string, column = 0, length?: number) => {
+  const span = lines.span(
+    line.start + (line.text.length - line.text.trimStart().length),
+    line.start + line.text.trimEnd().length,
+  );
+  const report = (
+    code: string,
+    severity: Diagnostic['severity'],
+    message: string,
+    hint: string,
+    column = 0,
+    length?: number,
+  ) => {
     const place = lines.span(offset + column, offset + column);
-    diagnostics.push({ code, severity, message, hint, at: { line: place.line, column: place.column, length: length ?? Math.max(1, equationText!.trim().length - column) } });
+    diagnostics.push({
+      code,
+      severity,
+      message,
+      hint,
+      at: {
+        line: place.line,
+        column: place.column,
+        length: length ?? Math.max(1, equationText!.trim().length - column),
+      },
+    });
   };
   const sides = readSides(equationText!, names, report);
   if (!sides) return undefined;
   const id = label ? label[1]!.toLowerCase() : `reaction ${number}`;
   const settled = numbered(sides.left, sides.right, equationText!.trim(), report);
   const { conversion, basis } = readRemarks(remarks, names, report);
-  return { id, text: rest.trim(), ...settled, conversion, ...(basis !== undefined && { basis }), span };
+  return {
+    id,
+    text: rest.trim(),
+    ...settled,
+    conversion,
+    ...(basis !== undefined && { basis }),
+    span,
+  };
 }
 
-type Report = (code: string, severity: Diagnostic['severity'], message: string, hint: string, column?: number, length?: number) => void;
+type Report = (
+  code: string,
+  severity: Diagnostic['severity'],
+  message: string,
+  hint: string,
+  column?: number,
+  length?: number,
+) => void;
 
-function readSides(text: string, names: Names, report: Report): { left: Side; right: Side } | undefined {
-  if (/>[^>\s]*>/.test(text) && !/->/.test(text)) return readSmilesSides(text.trim(), names, report);
+function readSides(
+  text: string,
+  names: Names,
+  report: Report,
+): { left: Side; right: Side } | undefined {
+  if (/>[^>\s]*>/.test(text) && !/->/.test(text))
+    return readSmilesSides(text.trim(), names, report);
   const reading = readEquation(text);
   if (!reading.ok) {
     report('equation-unreadable', 'error', reading.message, reading.hint, reading.column);
@@ -84,9 +145,14 @@ function readSides(text: string, names: Names, report: Report): { left: Side; ri
   const side = (terms: readonly Term[]): Side | undefined => {
     const read = terms.map((term) => ({ term, reading: names.substance(term.name) }));
     for (const { term, reading: name } of read)
-      if (!name.ok) report('substance-unknown', 'error', name.message, name.hint, term.at, term.name.length);
+      if (!name.ok)
+        report('substance-unknown', 'error', name.message, name.hint, term.at, term.name.length);
     if (read.some(({ reading: name }) => !name.ok)) return undefined;
-    return { terms: read.flatMap(({ term, reading: name }) => (name.ok ? [{ ...term, substance: name.substance }] : [])) };
+    return {
+      terms: read.flatMap(({ term, reading: name }) =>
+        name.ok ? [{ ...term, substance: name.substance }] : [],
+      ),
+    };
   };
   const left = side(reading.equation.left);
   const right = side(reading.equation.right);
@@ -94,18 +160,36 @@ function readSides(text: string, names: Names, report: Report): { left: Side; ri
 }
 
 /** Species that a reaction SMILES repeats are one term with a coefficient. */
-function readSmilesSides(text: string, names: Names, report: Report): { left: Side; right: Side } | undefined {
+function readSmilesSides(
+  text: string,
+  names: Names,
+  report: Report,
+): { left: Side; right: Side } | undefined {
   const reading = readReactionSmiles(text);
   if (!reading.ok) {
-    report('equation-unreadable', 'error', reading.message, 'Write it as A.B>>C.D, or with names and an arrow.', reading.column);
+    report(
+      'equation-unreadable',
+      'error',
+      reading.message,
+      'Write it as A.B>>C.D, or with names and an arrow.',
+      reading.column,
+    );
     return undefined;
   }
   const side = (list: readonly string[]): Side | undefined => {
     const counts = new Map<string, number>();
     for (const smiles of list) counts.set(smiles, (counts.get(smiles) ?? 0) + 1);
-    const terms = [...counts].map(([name, coefficient]) => ({ name, coefficient, reading: names.substance(name) }));
+    const terms = [...counts].map(([name, coefficient]) => ({
+      name,
+      coefficient,
+      reading: names.substance(name),
+    }));
     if (terms.some((term) => !term.reading.ok)) return undefined;
-    return { terms: terms.flatMap(({ name, coefficient, reading: read }) => (read.ok ? [{ name, coefficient, at: 0, substance: read.substance }] : [])) };
+    return {
+      terms: terms.flatMap(({ name, coefficient, reading: read }) =>
+        read.ok ? [{ name, coefficient, at: 0, substance: read.substance }] : [],
+      ),
+    };
   };
   const left = side(reading.reactants);
   const right = side(reading.products);
@@ -115,14 +199,26 @@ function readSmilesSides(text: string, names: Names, report: Report): { left: Si
 /** `[O]` and `[H]`: what an oxidant or a reductant delivers; their matter is drawn as left out. */
 const isDelivered = (name: string): boolean => /^\[[OH]\]$/.test(name.trim());
 
-function numbered(left: Side, right: Side, text: string, report: Report): Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance' | 'delivered'> {
+function numbered(
+  left: Side,
+  right: Side,
+  text: string,
+  report: Report,
+): Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance' | 'delivered'> {
   const all = [...left.terms, ...right.terms];
   const compositions = all.map((term) => term.substance.composition);
   const written = all.map((term) => term.coefficient ?? 1);
   const build = (coefficients: readonly number[], kind: ReactionDeclaration['balance']) => {
-    const term = (t: Side['terms'][number], i: number): ReactionTerm => ({ coefficient: coefficients[i]!, substance: t.substance, name: t.name });
+    const term = (t: Side['terms'][number], i: number): ReactionTerm => ({
+      coefficient: coefficients[i]!,
+      substance: t.substance,
+      name: t.name,
+    });
     const kept = (t: ReactionTerm) => !isDelivered(t.name);
-    const delivered = left.terms.find((t) => isDelivered(t.name))?.name.trim().slice(1, -1) as 'O' | 'H' | undefined;
+    const delivered = left.terms
+      .find((t) => isDelivered(t.name))
+      ?.name.trim()
+      .slice(1, -1) as 'O' | 'H' | undefined;
     return {
       ...(delivered !== undefined && { delivered }),
       reactants: left.terms.map((t, i) => term(t, i)).filter(kept),
@@ -132,19 +228,37 @@ function numbered(left: Side, right: Side, text: string, report: Report): Pick<R
   };
   if (compositions.some((c) => c === undefined)) {
     const missing = all.filter((t) => t.substance.composition === undefined).map((t) => t.name);
-    report('equation-open', 'warning', `${missing.join(' and ')} has no formula, so the equation cannot be balanced; its numbers are taken as written.`, 'Give its SMILES or formula under Substances.');
+    report(
+      'equation-open',
+      'warning',
+      `${missing.join(' and ')} has no formula, so the equation cannot be balanced; its numbers are taken as written.`,
+      'Give its SMILES or formula under Substances.',
+    );
     return build(written, 'open');
   }
-  const half = (side: Side) => ({ terms: side.terms, compositions: side.terms.map((t) => t.substance.composition as Composition) });
+  const half = (side: Side) => ({
+    terms: side.terms,
+    compositions: side.terms.map((t) => t.substance.composition as Composition),
+  });
   const answer = settle(half(left), half(right));
-  if (answer.kind === 'settled') return build([...answer.left, ...answer.right], answer.by === 'written' ? 'written' : 'found');
+  if (answer.kind === 'settled')
+    return build([...answer.left, ...answer.right], answer.by === 'written' ? 'written' : 'found');
   if (answer.suggestion) {
-    const scaled = scaleTo([...answer.suggestion.left, ...answer.suggestion.right], all.map((t) => t.coefficient));
-    report('equation-unbalanced', 'warning', `The numbers written do not balance. ${answer.message}`, `Balanced it reads ${printBalanced(left, right, scaled)}; that is used.`);
+    const scaled = scaleTo(
+      [...answer.suggestion.left, ...answer.suggestion.right],
+      all.map((t) => t.coefficient),
+    );
+    report(
+      'equation-unbalanced',
+      'warning',
+      `The numbers written do not balance. ${answer.message}`,
+      `Balanced it reads ${printBalanced(left, right, scaled)}; that is used.`,
+    );
     return build(scaled, 'found');
   }
   report(
-    'equation-open', 'warning',
+    'equation-open',
+    'warning',
     `“${text}” does not balance as it stands (${answer.message.replace(/[.]$/, '')}). Its numbers are taken at their word, and what it leaves out is kept in an account of its own.`,
     'Write the missing reactants and by-products if they matter; [O] and [H] stand for what an oxidant or reductant delivers.',
   );
@@ -159,15 +273,25 @@ function scaleTo(numbers: readonly number[], written: readonly (number | null)[]
 
 function printBalanced(left: Side, right: Side, numbers: readonly number[]): string {
   const print = (terms: Side['terms'], from: number) =>
-    terms.map((t, i) => `${numbers[from + i] === 1 ? '' : `${Number(numbers[from + i]!.toFixed(3))} `}${t.name}`).join(' + ');
+    terms
+      .map(
+        (t, i) =>
+          `${numbers[from + i] === 1 ? '' : `${Number(numbers[from + i]!.toFixed(3))} `}${t.name}`,
+      )
+      .join(' + ');
   return `“${print(left.terms, 0)} -> ${print(right.terms, left.terms.length)}”`;
 }
 
-function readRemarks(remarks: readonly string[], names: Names, report: Report): { conversion: number; basis?: string } {
+function readRemarks(
+  remarks: readonly string[],
+  names: Names,
+  report: Report,
+): { conversion: number; basis?: string } {
   let conversion = 1;
   let basis: string | undefined;
   for (const remark of remarks.map((r) => r.trim()).filter(Boolean)) {
-    const share = /^(?:conversion|share|to)?\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%(?:\s*conversion)?$/i.exec(remark);
+    const share =
+      /^(?:conversion|share|to)?\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%(?:\s*conversion)?$/i.exec(remark);
     const named = /^basis\s*[:=]\s*(.+)$/i.exec(remark);
     if (share) conversion = Math.min(1, Number(share[1]!.replace(',', '.')) / 100);
     else if (named) {

@@ -27,7 +27,11 @@ export interface SubstancesSection {
 }
 
 /** Reads "- name: SMILES CCO; liquid; density 0.79 g/mL; bp 78 °C" lines. */
-export function readSubstances(section: Section, lines: LineMap, diagnostics: Diagnostic[]): SubstancesSection {
+export function readSubstances(
+  section: Section,
+  lines: LineMap,
+  diagnostics: Diagnostic[],
+): SubstancesSection {
   const found: Substance[] = [];
   const assays = new Map<string, number>();
   for (const line of section.lines) {
@@ -39,18 +43,40 @@ export function readSubstances(section: Section, lines: LineMap, diagnostics: Di
     const colon = /:\s+/.exec(body);
     if (!colon) continue;
     const draft: Draft = { name: body.slice(0, colon.index).trim(), synonyms: [] };
-    for (const fact of body.slice(colon.index + colon[0].length).split(/;\s+|,\s+(?=(?:smiles|formula|cas|density|d\b|mp|bp|m\.p|b\.p|liquid|solid|gas|assay|purity|also|melting|boiling|state)\b)/i)) {
+    for (const fact of body
+      .slice(colon.index + colon[0].length)
+      .split(
+        /;\s+|,\s+(?=(?:smiles|formula|cas|density|d\b|mp|bp|m\.p|b\.p|liquid|solid|gas|assay|purity|also|melting|boiling|state)\b)/i,
+      )) {
       const trouble = readFact(fact.trim().replace(/\.$/, ''), draft);
       if (trouble)
-        diagnostics.push({ code: 'substance-fact', severity: 'warning', message: trouble, hint: 'Known: SMILES, formula, CAS, density, mp, bp, also called, and solid, liquid or gas; parted by semicolons.', at: place });
+        diagnostics.push({
+          code: 'substance-fact',
+          severity: 'warning',
+          message: trouble,
+          hint: 'Known: SMILES, formula, CAS, density, mp, bp, also called, and solid, liquid or gas; parted by semicolons.',
+          at: place,
+        });
     }
     const { assay_percent, ...facts } = draft;
-    const made = makeSubstance({ ...known(facts), ...(facts as SubstanceFacts), synonyms: [...(known(facts).synonyms ?? []), ...facts.synonyms], origin: 'document', source: 'the document' });
+    const made = makeSubstance({
+      ...known(facts),
+      ...(facts as SubstanceFacts),
+      synonyms: [...(known(facts).synonyms ?? []), ...facts.synonyms],
+      origin: 'document',
+      source: 'the document',
+    });
     if (made.ok) {
       found.push(made.substance);
       if (assay_percent !== undefined) assays.set(made.substance.id, assay_percent);
-    }
-    else diagnostics.push({ code: 'substance-unreadable', severity: 'error', message: made.message, hint: made.hint, at: place });
+    } else
+      diagnostics.push({
+        code: 'substance-unreadable',
+        severity: 'error',
+        message: made.message,
+        hint: made.hint,
+        at: place,
+      });
   }
   return { substances: found, assays };
 }
@@ -60,7 +86,15 @@ function known(draft: Omit<Draft, 'assay_percent'>): Partial<SubstanceFacts> {
   if (draft.smiles !== undefined || draft.formula !== undefined) return {};
   const found = findSubstance(tableWith([]), draft.name);
   if (found.kind !== 'found') return {};
-  const { composition: _c, molarMass_g_mol: _m, molarMassU_g_mol: _u, id: _i, origin: _o, sources: _s, ...facts } = found.substance;
+  const {
+    composition: _c,
+    molarMass_g_mol: _m,
+    molarMassU_g_mol: _u,
+    id: _i,
+    origin: _o,
+    sources: _s,
+    ...facts
+  } = found.substance;
   return { ...facts, synonyms: [...facts.synonyms, facts.name] };
 }
 
@@ -68,12 +102,27 @@ const FACTS: readonly (readonly [RegExp, (value: string, draft: Draft) => string
   [/^smiles\s*[:=]?\s*(\S+)$/i, (value, draft) => void (draft.smiles = value)],
   [/^formula\s*[:=]?\s*(\S.*)$/i, (value, draft) => void (draft.formula = value)],
   [/^cas\s*(?:no\.?|number)?\s*[:=]?\s*([\d-]+)$/i, (value, draft) => void (draft.cas = value)],
-  [/^(?:also called|also|aka|synonyms?|or)\s*[:=]?\s*(.+)$/i, (value, draft) => void draft.synonyms.push(...value.split(/\s*,\s+/))],
-  [/^(?:state\s*[:=]?\s*)?(solid|liquid|gas)$/i, (value, draft) => void (draft.state = value.toLowerCase() as 'solid')],
-  [/^(?:assay|purity)\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%.*$/i, (value, draft) => void (draft.assay_percent = Number(value.replace(',', '.')))],
+  [
+    /^(?:also called|also|aka|synonyms?|or)\s*[:=]?\s*(.+)$/i,
+    (value, draft) => void draft.synonyms.push(...value.split(/\s*,\s+/)),
+  ],
+  [
+    /^(?:state\s*[:=]?\s*)?(solid|liquid|gas)$/i,
+    (value, draft) => void (draft.state = value.toLowerCase() as 'solid'),
+  ],
+  [
+    /^(?:assay|purity)\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%.*$/i,
+    (value, draft) => void (draft.assay_percent = Number(value.replace(',', '.'))),
+  ],
   [/^(?:density|d)\s*[:=]?\s*(.+)$/i, readDensity],
-  [/^(?:mp|m\.p\.?|melting point|melting range)\s*[:=]?\s*(.+)$/i, (value, draft) => readPoint(value, (t) => void (draft.meltingPoint_C = t))],
-  [/^(?:bp|b\.p\.?|boiling point|boiling range)\s*[:=]?\s*(.+)$/i, (value, draft) => readPoint(value, (t) => void (draft.boilingPoint_C = t))],
+  [
+    /^(?:mp|m\.p\.?|melting point|melting range)\s*[:=]?\s*(.+)$/i,
+    (value, draft) => readPoint(value, (t) => void (draft.meltingPoint_C = t)),
+  ],
+  [
+    /^(?:bp|b\.p\.?|boiling point|boiling range)\s*[:=]?\s*(.+)$/i,
+    (value, draft) => readPoint(value, (t) => void (draft.boilingPoint_C = t)),
+  ],
 ];
 
 function readFact(text: string, draft: Draft): string | undefined {
@@ -82,11 +131,16 @@ function readFact(text: string, draft: Draft): string | undefined {
     const match = pattern.exec(text);
     if (match) return take(match[1]!.trim(), draft);
   }
-  return /^(?:source|from|supplier|hazards?|see|white|colou?rless|yellow|a )/i.test(text) ? undefined : `“${text}” says nothing of ${draft.name} that is read.`;
+  return /^(?:source|from|supplier|hazards?|see|white|colou?rless|yellow|a )/i.test(text)
+    ? undefined
+    : `“${text}” says nothing of ${draft.name} that is read.`;
 }
 
 function readDensity(value: string, draft: Draft): string | undefined {
-  const match = /^(\d+(?:[.,]\d+)?)\s*(?:g\s*(?:\/\s*mL|mL-1|mL⁻¹|\/\s*cm3|\/\s*cm³|cm-3|cm⁻³))?(?:\s*(?:at|\(|@)\s*(\d+)\s*°C\)?)?$/i.exec(value);
+  const match =
+    /^(\d+(?:[.,]\d+)?)\s*(?:g\s*(?:\/\s*mL|mL-1|mL⁻¹|\/\s*cm3|\/\s*cm³|cm-3|cm⁻³))?(?:\s*(?:at|\(|@)\s*(\d+)\s*°C\)?)?$/i.exec(
+      value,
+    );
   if (!match) return `“${value}” is no density; write it as 0.92 g/mL.`;
   draft.density_g_mL = Number(match[1]!.replace(',', '.'));
   if (match[2] !== undefined) draft.densityT_C = Number(match[2]);

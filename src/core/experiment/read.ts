@@ -13,7 +13,13 @@ import type { ProductSection } from './read-product.ts';
 import { readReactions } from './read-reactions.ts';
 import { readSubstances } from './read-substances.ts';
 import { readVessels } from './read-vessels.ts';
-import type { Experiment, Note, ProductDeclaration, ReactionDeclaration, VesselDeclaration } from './step.ts';
+import type {
+  Experiment,
+  Note,
+  ProductDeclaration,
+  ReactionDeclaration,
+  VesselDeclaration,
+} from './step.ts';
 import { lineMap } from './text.ts';
 import type { LineMap } from './text.ts';
 
@@ -37,20 +43,31 @@ export function readExperiment(text: string): Experiment {
   const assays = new Map(declared.flatMap((section) => [...section.assays]));
   const vessels = of('vessels').flatMap((section) => readVessels(section, lines, diagnostics));
   const { names, readerFor } = vocabularyOf(substances, vessels);
-  const reactions = of('reaction').flatMap((section) => readReactions(section, lines, names, diagnostics));
+  const reactions = of('reaction').flatMap((section) =>
+    readReactions(section, lines, names, diagnostics),
+  );
   const product = productOf(of('product'), reactions, lines, names, diagnostics);
-  const reader = readerFor(product.products.flatMap((p) => [p.name, p.substance.name]).map((name) => name.toLowerCase()));
+  const reader = readerFor(
+    product.products.flatMap((p) => [p.name, p.substance.name]).map((name) => name.toLowerCase()),
+  );
   const lookUp: Parameters<typeof readProcedure>[3]['lookUp'] = (raw) => {
     const given = {
       ...(raw.purity_percent !== undefined && { purity_percent: raw.purity_percent }),
       ...(raw.density_g_mL !== undefined && { density_g_mL: raw.density_g_mL }),
     };
     const reading = names.material(raw.name, given);
-    const assay = reading.ok && raw.purity_percent === undefined && reading.material.strength === undefined ? assays.get(reading.material.substance.id) : undefined;
-    return assay === undefined ? reading : names.material(raw.name, { ...given, purity_percent: assay });
+    const assay =
+      reading.ok && raw.purity_percent === undefined && reading.material.strength === undefined
+        ? assays.get(reading.material.substance.id)
+        : undefined;
+    return assay === undefined
+      ? reading
+      : names.material(raw.name, { ...given, purity_percent: assay });
   };
   const growing = [...vessels];
-  const procedures = of('procedure').map((section) => readProcedure(section, lines, reader, { lines, vessels: growing, lookUp, diagnostics }));
+  const procedures = of('procedure').map((section) =>
+    readProcedure(section, lines, reader, { lines, vessels: growing, lookUp, diagnostics }),
+  );
   diagnostics.push(...missing(parts.title, of('procedure'), reactions, product.products));
   return {
     title: parts.title || 'Untitled experiment',
@@ -62,26 +79,66 @@ export function readExperiment(text: string): Experiment {
     products: product.products,
     ...(product.basis !== undefined && { basis: product.basis }),
     expectations: product.expectations,
-    notes: [...proseOf(parts.sections, lines), ...product.notes, ...procedures.flatMap((p) => p.notes)],
+    notes: [
+      ...proseOf(parts.sections, lines),
+      ...product.notes,
+      ...procedures.flatMap((p) => p.notes),
+    ],
     diagnostics: diagnostics.sort(byImportance),
   };
 }
 
 const EMPTY: Experiment = {
-  title: 'Untitled experiment', header: {}, reactions: [], substances: [], vessels: [], steps: [], products: [], expectations: {}, notes: [], diagnostics: [],
+  title: 'Untitled experiment',
+  header: {},
+  reactions: [],
+  substances: [],
+  vessels: [],
+  steps: [],
+  products: [],
+  expectations: {},
+  notes: [],
+  diagnostics: [],
 };
 
 function refuse(text: string): Diagnostic | undefined {
   const at = { line: 1, column: 1 };
   const hint = 'One document holds one experiment; part it, or take pictures and tables out.';
   if (text.length > LIMITS.characters)
-    return { code: 'document-too-large', severity: 'error', message: `The document has ${text.length.toLocaleString('en')} characters; ${LIMITS.characters.toLocaleString('en')} are read.`, hint, at };
+    return {
+      code: 'document-too-large',
+      severity: 'error',
+      message: `The document has ${text.length.toLocaleString('en')} characters; ${LIMITS.characters.toLocaleString('en')} are read.`,
+      hint,
+      at,
+    };
   let lines = 1;
   for (let i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', i + 1)) lines++;
-  if (lines > LIMITS.lines) return { code: 'document-too-large', severity: 'error', message: `The document has ${lines.toLocaleString('en')} lines; ${LIMITS.lines.toLocaleString('en')} are read.`, hint, at };
+  if (lines > LIMITS.lines)
+    return {
+      code: 'document-too-large',
+      severity: 'error',
+      message: `The document has ${lines.toLocaleString('en')} lines; ${LIMITS.lines.toLocaleString('en')} are read.`,
+      hint,
+      at,
+    };
   const items = text.match(/^\s*(?:\d+[.)]|[-*+])\s+/gm)?.length ?? 0;
-  if (items > LIMITS.steps) return { code: 'document-too-large', severity: 'error', message: `The document has ${items.toLocaleString('en')} list items; ${LIMITS.steps.toLocaleString('en')} are read.`, hint, at };
-  if (text.includes('\u0000')) return { code: 'document-not-text', severity: 'error', message: 'This is not a text file.', hint: 'Save the experiment as Markdown (plain text, UTF-8).', at };
+  if (items > LIMITS.steps)
+    return {
+      code: 'document-too-large',
+      severity: 'error',
+      message: `The document has ${items.toLocaleString('en')} list items; ${LIMITS.steps.toLocaleString('en')} are read.`,
+      hint,
+      at,
+    };
+  if (text.includes('\u0000'))
+    return {
+      code: 'document-not-text',
+      severity: 'error',
+      message: 'This is not a text file.',
+      hint: 'Save the experiment as Markdown (plain text, UTF-8).',
+      at,
+    };
   return undefined;
 }
 
@@ -96,8 +153,14 @@ const remembered = new Map<string, VocabularyTools>();
  * While someone types in the procedure, substances and vessels stay what they are; what was looked
  * up and read with them is kept, for the last few vocabularies.
  */
-function vocabularyOf(substances: readonly Substance[], vessels: readonly VesselDeclaration[]): VocabularyTools {
-  const key = JSON.stringify([substances.map(({ composition: _, ...facts }) => facts), vessels.map(({ span: _, ...facts }) => facts)]);
+function vocabularyOf(
+  substances: readonly Substance[],
+  vessels: readonly VesselDeclaration[],
+): VocabularyTools {
+  const key = JSON.stringify([
+    substances.map(({ composition: _, ...facts }) => facts),
+    vessels.map(({ span: _, ...facts }) => facts),
+  ]);
   const before = remembered.get(key);
   if (before) return before;
   const names = namesOf(tableWith(substances));
@@ -106,7 +169,8 @@ function vocabularyOf(substances: readonly Substance[], vessels: readonly Vessel
     names,
     readerFor(products) {
       const productKey = products.join('|');
-      const reader = readers.get(productKey) ?? sentenceReader({ vessels, products, knows: names.knows });
+      const reader =
+        readers.get(productKey) ?? sentenceReader({ vessels, products, knows: names.knows });
       readers.set(productKey, reader);
       return reader;
     },
@@ -117,12 +181,19 @@ function vocabularyOf(substances: readonly Substance[], vessels: readonly Vessel
 }
 
 /** Where no product is named, it is the first product of the last reaction that holds carbon. */
-function productOf(sections: readonly Section[], reactions: readonly ReactionDeclaration[], lines: LineMap, names: Names, diagnostics: Diagnostic[]): ProductSection {
+function productOf(
+  sections: readonly Section[],
+  reactions: readonly ReactionDeclaration[],
+  lines: LineMap,
+  names: Names,
+  diagnostics: Diagnostic[],
+): ProductSection {
   const read = sections.map((section) => readProduct(section, lines, names, diagnostics));
   const products: ProductDeclaration[] = read.flatMap((r) => r.products);
   const last = reactions.at(-1);
   if (products.length === 0 && last) {
-    const guess = last.products.find((term) => term.substance.composition?.counts.has('C')) ?? last.products[0];
+    const guess =
+      last.products.find((term) => term.substance.composition?.counts.has('C')) ?? last.products[0];
     if (guess) products.push({ substance: guess.substance, name: guess.name, span: last.span });
   }
   const basis = read.find((r) => r.basis !== undefined)?.basis;
@@ -139,16 +210,47 @@ function proseOf(sections: readonly Section[], lines: LineMap): Note[] {
   for (const section of sections) {
     if (section.kind !== 'prose') continue;
     for (const line of section.lines)
-      if (line.text.trim() !== '') notes.push({ text: line.text.trim(), span: lines.span(line.start, line.start + line.text.length), section: section.title });
+      if (line.text.trim() !== '')
+        notes.push({
+          text: line.text.trim(),
+          span: lines.span(line.start, line.start + line.text.length),
+          section: section.title,
+        });
   }
   return notes;
 }
 
-function missing(title: string, procedures: readonly Section[], reactions: readonly ReactionDeclaration[], products: readonly ProductDeclaration[]): Diagnostic[] {
+function missing(
+  title: string,
+  procedures: readonly Section[],
+  reactions: readonly ReactionDeclaration[],
+  products: readonly ProductDeclaration[],
+): Diagnostic[] {
   const found: Diagnostic[] = [];
   const at = { line: 1, column: 1 };
-  if (title === '') found.push({ code: 'title-missing', severity: 'note', message: 'The experiment has no title.', hint: 'Begin with “# ” and what is made.', at });
-  if (procedures.length === 0) found.push({ code: 'procedure-missing', severity: 'warning', message: 'There is no Procedure section yet.', hint: 'Write “## Procedure” and a numbered list of sentences.', at });
-  if (reactions.length === 0 && products.length === 0) found.push({ code: 'reaction-missing', severity: 'note', message: 'No reaction is declared, so nothing limits and there is no theoretical yield.', hint: 'Write “## Reaction” and an equation such as “A + B -> C”.', at });
+  if (title === '')
+    found.push({
+      code: 'title-missing',
+      severity: 'note',
+      message: 'The experiment has no title.',
+      hint: 'Begin with “# ” and what is made.',
+      at,
+    });
+  if (procedures.length === 0)
+    found.push({
+      code: 'procedure-missing',
+      severity: 'warning',
+      message: 'There is no Procedure section yet.',
+      hint: 'Write “## Procedure” and a numbered list of sentences.',
+      at,
+    });
+  if (reactions.length === 0 && products.length === 0)
+    found.push({
+      code: 'reaction-missing',
+      severity: 'note',
+      message: 'No reaction is declared, so nothing limits and there is no theoretical yield.',
+      hint: 'Write “## Reaction” and an equation such as “A + B -> C”.',
+      at,
+    });
   return found;
 }

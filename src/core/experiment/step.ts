@@ -32,7 +32,10 @@ export type Portion =
   | { readonly kind: 'all' }
   | { readonly kind: 'fraction'; readonly fraction: number }
   | { readonly kind: 'amount'; readonly amount: Amount }
-  | { readonly kind: 'phase'; readonly phase: 'solid' | 'liquid' | 'organic' | 'aqueous' | 'upper' | 'lower' };
+  | {
+      readonly kind: 'phase';
+      readonly phase: 'solid' | 'liquid' | 'organic' | 'aqueous' | 'upper' | 'lower';
+    };
 
 /** A vessel, or what is meant of its contents. */
 export interface Ref {
@@ -40,7 +43,18 @@ export interface Ref {
   readonly portion: Portion;
 }
 
-export type BathKind = 'ice' | 'ice-salt' | 'dry-ice' | 'water' | 'oil' | 'sand' | 'steam' | 'block' | 'mantle' | 'flame' | 'air';
+export type BathKind =
+  | 'ice'
+  | 'ice-salt'
+  | 'dry-ice'
+  | 'water'
+  | 'oil'
+  | 'sand'
+  | 'steam'
+  | 'block'
+  | 'mantle'
+  | 'flame'
+  | 'air';
 
 /** The words of a sentence, sorted. Which of them a verb uses is said in its own file. */
 export interface Slots {

@@ -3,7 +3,10 @@
  * that the same handout saved on two systems is one version.
  */
 export async function versionOf(text: string): Promise<string> {
-  const normal = `${text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n').replace(/\n+$/, '')}\n`;
+  const normal = `${text
+    .replace(/^\uFEFF/, '')
+    .replace(/\r\n?/g, '\n')
+    .replace(/\n+$/, '')}\n`;
   const digest = await globalThis.crypto.subtle.digest('SHA-256', new TextEncoder().encode(normal));
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

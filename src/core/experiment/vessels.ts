@@ -5,21 +5,33 @@ import type { VesselDeclaration, VesselShape } from './step.ts';
 const NOUNS: readonly (readonly [RegExp, VesselShape])[] = [
   [/\b(sep(aratory|arating|arator)?|separation) funnels?$/, 'separatory funnel'],
   [/\b(addition|dropping) funnels?$/, 'addition funnel'],
-  [/\b(b(ü|u|ue)chner|hirsch|filter|sinter(ed)?|glass|suction|vacuum) funnels?$|\b(b(ü|u|ue)chner|hirsch|sinter)$/, 'filter'],
+  [
+    /\b(b(ü|u|ue)chner|hirsch|filter|sinter(ed)?|glass|suction|vacuum) funnels?$|\b(b(ü|u|ue)chner|hirsch|sinter)$/,
+    'filter',
+  ],
   [/\bfilter papers?$|\bfilter$|\bfrit$|\bfilter cone$/, 'filter'],
   [/\b(filter|suction|b(ü|u|ue)chner|side-?arm) flasks?$/, 'filter flask'],
   [/\b(conical|erlenmeyer) flasks?$|\berlenmeyers?$|\bconical$/, 'conical flask'],
-  [/\b(round-?bottom(ed)?|r\.?b\.?|pear-shaped|schlenk|three-necked|two-necked|reaction|distilling|distillation|receiving)( \w+)? flasks?$|\breceivers?$|\bpot$|\bstill ?pot$/, 'round-bottom flask'],
+  [
+    /\b(round-?bottom(ed)?|r\.?b\.?|pear-shaped|schlenk|three-necked|two-necked|reaction|distilling|distillation|receiving)( \w+)? flasks?$|\breceivers?$|\bpot$|\bstill ?pot$/,
+    'round-bottom flask',
+  ],
   [/\bbeakers?$/, 'beaker'],
   [/\b(test|boiling|reaction|centrifuge|ignition|craig) tubes?$|\btubes?$/, 'test tube'],
   [/\b(vials?|sample bottles?|ampoules?)$/, 'vial'],
   [/\b(measuring|graduated)? ?cylinders?$/, 'cylinder'],
-  [/\b(dish(es)?|evaporating basins?|basins?|watch ?glass(es)?|crucibles?|petri dish(es)?|weighing boats?|clock glass(es)?|tiles?)$/, 'dish'],
+  [
+    /\b(dish(es)?|evaporating basins?|basins?|watch ?glass(es)?|crucibles?|petri dish(es)?|weighing boats?|clock glass(es)?|tiles?)$/,
+    'dish',
+  ],
   [/\b(traps?|cold finger|sublimator)$/, 'trap'],
   [/\b(bottles?|jars?)$/, 'bottle'],
   [/\bfunnels?$/, 'separatory funnel'],
   [/\bflasks?$/, 'round-bottom flask'],
-  [/\b(columns?|thimble|cartridge|vessel|container|reactor|cell|bomb|autoclave|can|crock|still|mortar|tank|bucket|jug|balloon|cup|syringe)$/, 'other'],
+  [
+    /\b(columns?|thimble|cartridge|vessel|container|reactor|cell|bomb|autoclave|can|crock|still|mortar|tank|bucket|jug|balloon|cup|syringe)$/,
+    'other',
+  ],
 ];
 
 export function shapeOf(phrase: string): VesselShape | undefined {
@@ -41,12 +53,18 @@ export interface VesselPhrase {
 
 /** "a 250-mL, two-necked, round-bottomed flask": commas between its adjectives. */
 export function withoutCommas(text: string): string {
-  return text.replace(/(-necked|-dried|-bottom(?:ed)?|[- ]m?l|\bdry|\bclean|\btared),\s+(?=[a-z\d-]+(?:,?\s+[a-z\d-]+){0,5}\s*flask)/gi, '$1 ');
+  return text.replace(
+    /(-necked|-dried|-bottom(?:ed)?|[- ]m?l|\bdry|\bclean|\btared),\s+(?=[a-z\d-]+(?:,?\s+[a-z\d-]+){0,5}\s*flask)/gi,
+    '$1 ',
+  );
 }
 
 export function readVesselPhrase(text: string): VesselPhrase {
   // "the walls of the flask" are the flask
-  let rest = withoutCommas(text.trim().toLowerCase()).replace(/^(?:the )?(?:inside |inner )?(?:walls?|sides?|inside|bottom|neck|mouth) of (?=the\b|your\b|an?\b)/, '');
+  let rest = withoutCommas(text.trim().toLowerCase()).replace(
+    /^(?:the )?(?:inside |inner )?(?:walls?|sides?|inside|bottom|neck|mouth) of (?=the\b|your\b|an?\b)/,
+    '',
+  );
   const tared = /\b(pre-?)?(tared|weighed)\b/.test(rest);
   let capacity_mL: number | undefined;
   const number = /\d/.exec(rest);
@@ -82,7 +100,11 @@ function readCapacity(text: string, at: number): { value: number; end: number } 
 }
 
 function bareName(text: string): string {
-  return text.trim().toLowerCase().replace(/^(?:the|an?)\s+/, '').replace(/[,:]$/, '');
+  return text
+    .trim()
+    .toLowerCase()
+    .replace(/^(?:the|an?)\s+/, '')
+    .replace(/[,:]$/, '');
 }
 
 /** Words of a declared vessel that a phrase may use for it. */
@@ -98,7 +120,11 @@ function wordsOf(vessel: VesselDeclaration): string[] {
     dish: ['basin', 'glass', 'watch', 'evaporating', 'crucible'],
     'test tube': ['tube'],
   };
-  return [...vessel.name.toLowerCase().split(/[^\p{L}\p{N}-]+/u), ...shape, ...(also[vessel.shape] ?? [])];
+  return [
+    ...vessel.name.toLowerCase().split(/[^\p{L}\p{N}-]+/u),
+    ...shape,
+    ...(also[vessel.shape] ?? []),
+  ];
 }
 
 /**
@@ -115,14 +141,23 @@ export function findVessel(
   // "a tared flask" is none that holds something: only one that is declared so
   const another = phrase.tared && /^an?\s/i.test(phrase.text);
   const fits = (v: VesselDeclaration) =>
-    (!another || v.tared) && (phrase.capacity_mL === undefined || (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9));
-  const exact = vessels.find((v) => v.id.toLowerCase() === bare) ?? vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
+    (!another || v.tared) &&
+    (phrase.capacity_mL === undefined ||
+      (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9));
+  const exact =
+    vessels.find((v) => v.id.toLowerCase() === bare) ??
+    vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
   // Without a vessel's noun only the whole name will do: "the ether" is not the ether flask
   if (exact || phrase.words.length === 0 || phrase.shape === undefined) return exact;
   const singular = (word: string) => word.replace(/s$/, '');
   const candidates = vessels.filter((v) => {
     // What a verb brought along (a filtrate's flask) answers to its own name alone
-    if (!fits(v) || (v.origin === 'implied' && !phrase.words.some((word) => v.name.toLowerCase().split(' ').includes(word)))) return false;
+    if (
+      !fits(v) ||
+      (v.origin === 'implied' &&
+        !phrase.words.some((word) => v.name.toLowerCase().split(' ').includes(word)))
+    )
+      return false;
     const known = wordsOf(v).map(singular);
     return phrase.words.every((word) => known.includes(singular(word)));
   });
@@ -139,7 +174,13 @@ export function looksLikeVessel(written: string, vessels: readonly VesselDeclara
   const bare = bareName(text);
   if (vessels.some((v) => v.id.toLowerCase() === bare)) return true;
   const words = text.trim().split(/\s+/);
-  if (words.length > 9 || /,|\b(?:into|to|and|with|which|then|onto|it|in|on|from|for|at|that|through|off|over|under|until|by)\b/i.test(text)) return false;
+  if (
+    words.length > 9 ||
+    /,|\b(?:into|to|and|with|which|then|onto|it|in|on|from|for|at|that|through|off|over|under|until|by)\b/i.test(
+      text,
+    )
+  )
+    return false;
   const phrase = readVesselPhrase(text);
   if (phrase.words.length === 0) return false;
   return phrase.shape !== undefined || findVessel(phrase, vessels) !== undefined;

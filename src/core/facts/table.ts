@@ -12,8 +12,7 @@ export function rowsOf(table: Table): Record<string, string>[] {
     const record: Record<string, string> = {};
     table.columns.forEach((column, i) => {
       const cell = row[i] ?? '';
-      record[column] =
-        i === sourceColumn ? (table.sources[Number(cell)] ?? '') : String(cell);
+      record[column] = i === sourceColumn ? (table.sources[Number(cell)] ?? '') : String(cell);
     });
     return record;
   });

@@ -26,6 +26,6 @@ export function checkWaterIntoAcid(run: Run, v: Vessel, taken: PlannedUse): void
     'water-into-acid',
     'warning',
     `Water goes into concentrated sulfuric acid in the ${v.plan.name}: it can boil and spit.`,
-    'Pour the acid into the water, slowly, with cooling and stirring. The supplier\'s safety data sheet and local rules come first.',
+    "Pour the acid into the water, slowly, with cooling and stirring. The supplier's safety data sheet and local rules come first.",
   );
 }

@@ -45,7 +45,8 @@ function shareToLeave(run: Run, v: Vessel, leaving: readonly number[], rule: Eva
   const target_mL = rule.leaving_mL ?? all_mL * rule.leavingShare!;
   let volatile_mL = 0;
   for (const i of leaving)
-    volatile_mL += (quantityIn(v, i) * shelf.g[i]!) / (shelf.density_g_mL[i]! > 0 ? shelf.density_g_mL[i]! : 1);
+    volatile_mL +=
+      (quantityIn(v, i) * shelf.g[i]!) / (shelf.density_g_mL[i]! > 0 ? shelf.density_g_mL[i]! : 1);
   return volatile_mL > 0 ? Math.min(1, Math.max(0, (all_mL - target_mL) / volatile_mL)) : 1;
 }
 

@@ -71,7 +71,11 @@ export function asideEnds(tokens: readonly Token[], at: number, stop = tokens.le
     if (!stops) continue;
     if (holdsMatter(tokens, at, i)) break;
     // After its first comma a passive begins a sentence of its own
-    if (ends.length > 0 && tokens.slice(ends.at(-1), i).some((token) => /^(?:is|are|was|were)$/.test(token.word))) break;
+    if (
+      ends.length > 0 &&
+      tokens.slice(ends.at(-1), i).some((token) => /^(?:is|are|was|were)$/.test(token.word))
+    )
+      break;
     // The comma that closes it goes with it
     ends.push(word === ',' && i + 1 < tokens.length ? i + 1 : i);
     if (ends.length > 4 || tokens[i + 1]?.word === 'then') break;

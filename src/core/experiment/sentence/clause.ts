@@ -8,10 +8,17 @@ import type { PhraseTable } from './manner.ts';
 import type { MaterialTrouble } from './materials.ts';
 import type { Argument, ArgumentKind, ClauseForm, RawSlot, Verb } from '../verbs/verb.ts';
 
+export interface ReadyClause {
+  readonly words: readonly string[];
+  readonly form: ClauseForm;
+}
+
 /** A verb with its words made ready for matching. */
 export interface ReadyVerb {
   readonly verb: Verb;
-  readonly clauses: readonly { readonly words: readonly string[]; readonly form: ClauseForm }[];
+  readonly clauses: readonly ReadyClause[];
+  /** The same by their first word; those that need no word under ''. */
+  readonly byFirst: ReadonlyMap<string, readonly ReadyClause[]>;
   readonly manners: PhraseTable;
 }
 
@@ -19,7 +26,11 @@ export interface Parting {
   readonly cost: number;
   readonly slots: Partial<Record<RawSlot, Argument>>;
   readonly manner: readonly string[];
-  readonly unexplained: readonly { readonly text: string; readonly start: number; readonly end: number }[];
+  readonly unexplained: readonly {
+    readonly text: string;
+    readonly start: number;
+    readonly end: number;
+  }[];
   readonly trouble: readonly MaterialTrouble[];
 }
 
@@ -42,7 +53,12 @@ export class ClauseReader {
     private readonly vocabulary: Vocabulary,
   ) {}
 
-  private argument(tokens: readonly Token[], kind: ArgumentKind, from: number, to: number): ReadArgument | undefined {
+  private argument(
+    tokens: readonly Token[],
+    kind: ArgumentKind,
+    from: number,
+    to: number,
+  ): ReadArgument | undefined {
     if (from >= to || tokens[from]!.depth > 0) return undefined;
     const piece = textOf(this.document, tokens, from, to);
     const key = `${kind} ${piece.start} ${piece.text.length}`;
@@ -53,7 +69,12 @@ export class ClauseReader {
   }
 
   /** `tokens` in reading order; an argument never reaches over a place where that order was changed. */
-  part(ready: ReadyVerb, tokens: readonly Token[], breaks: ReadonlySet<number>, fits: (parting: Parting) => boolean = () => true): Parting | undefined {
+  part(
+    ready: ReadyVerb,
+    tokens: readonly Token[],
+    breaks: ReadonlySet<number>,
+    fits: (parting: Parting) => boolean = () => true,
+  ): Parting | undefined {
     const ends = this.boundaries(ready, tokens, breaks);
     this.looks = 0;
     let best: Parting | undefined;
@@ -76,28 +97,46 @@ export class ClauseReader {
           if (end <= from) continue;
           if (end > stop) break;
           const read = this.argument(tokens, kind, from, end);
-          if (read) search(end, false, extend(sofar, slot, turns > 1 ? repeated(read, turns) : read));
+          if (read)
+            search(end, false, extend(sofar, slot, turns > 1 ? repeated(read, turns) : read));
         }
       };
       if (token.depth === 0) {
         for (const { words, form } of ready.clauses)
-          if (words.every((word, k) => tokens[i + k]?.word === word)) tryArgument(form.kind, form.slot, i + words.length);
-        if (object) for (const { kind, slot } of ready.verb.object ?? []) tryArgument(kind, slot, i);
+          if (words.every((word, k) => tokens[i + k]?.word === word))
+            tryArgument(form.kind, form.slot, i + words.length);
+        if (object)
+          for (const { kind, slot } of ready.verb.object ?? []) tryArgument(kind, slot, i);
         const turns = turnsAt(tokens, i);
         if (turns)
           for (const { words, form } of ready.clauses)
-            if (form.kind === 'materials' && words.length === 1 && words[0] === tokens[i + turns.length]?.word) tryArgument(form.kind, form.slot, i + turns.length + 1, turns.count);
-        const manner = phraseAt(ready.manners, tokens, i) ?? phraseAt(MANNER_TABLE, tokens, i) ?? doingAt(tokens, i);
-        if (manner) search(i + manner.length, object, { ...sofar, manner: [...sofar.manner, manner.value] });
+            if (
+              form.kind === 'materials' &&
+              words.length === 1 &&
+              words[0] === tokens[i + turns.length]?.word
+            )
+              tryArgument(form.kind, form.slot, i + turns.length + 1, turns.count);
+        const manner =
+          phraseAt(ready.manners, tokens, i) ??
+          phraseAt(MANNER_TABLE, tokens, i) ??
+          doingAt(tokens, i);
+        if (manner)
+          search(i + manner.length, object, { ...sofar, manner: [...sofar.manner, manner.value] });
       }
-      for (const end of asideEnds(tokens, i, stop)) if (end <= stop) search(end, false, { ...sofar, cost: sofar.cost + ASIDE_COST + 0.05 * (end - i) });
-      if (token.word.startsWith('(')) search(closing(tokens, i), object, { ...sofar, cost: sofar.cost + 1 });
+      for (const end of asideEnds(tokens, i, stop))
+        if (end <= stop)
+          search(end, false, { ...sofar, cost: sofar.cost + ASIDE_COST + 0.05 * (end - i) });
+      if (token.word.startsWith('('))
+        search(closing(tokens, i), object, { ...sofar, cost: sofar.cost + 1 });
       else if (IDLE.has(token.word)) search(i + 1, object, { ...sofar, cost: sofar.cost + 0.4 });
       else
         search(i + 1, object, {
           ...sofar,
           cost: sofar.cost + UNEXPLAINED_COST,
-          unexplained: [...sofar.unexplained, { text: token.text, start: token.start, end: token.end }],
+          unexplained: [
+            ...sofar.unexplained,
+            { text: token.text, start: token.start, end: token.end },
+          ],
         });
     };
     search(0, true, { cost: 0, slots: {}, manner: [], unexplained: [], trouble: [] });
@@ -105,7 +144,11 @@ export class ClauseReader {
   }
 
   /** Places where an argument may end: before a clause word, a manner word, a comma, or at the end. */
-  private boundaries(ready: ReadyVerb, tokens: readonly Token[], breaks: ReadonlySet<number>): number[] {
+  private boundaries(
+    ready: ReadyVerb,
+    tokens: readonly Token[],
+    breaks: ReadonlySet<number>,
+  ): number[] {
     const ends: number[] = [];
     for (let i = 1; i <= tokens.length; i++) {
       const token = tokens[i];
@@ -119,7 +162,9 @@ export class ClauseReader {
         token.word.startsWith('(') ||
         token.word === 'and' ||
         token.word === 'then' ||
-        ready.clauses.some(({ words }) => words.length > 0 && words.every((word, k) => tokens[i + k]?.word === word)) ||
+        ready.clauses.some(
+          ({ words }) => words.length > 0 && words.every((word, k) => tokens[i + k]?.word === word),
+        ) ||
         token.word === 'overnight' ||
         phraseAt(ready.manners, tokens, i) !== undefined ||
         phraseAt(MANNER_TABLE, tokens, i) !== undefined ||
@@ -134,15 +179,43 @@ export class ClauseReader {
   }
 }
 
-/** "Stir the mixture 30 min" */
-function bareTimeAt(tokens: readonly Token[], at: number): boolean {
-  return /^\d[\d.,–-]*$/.test(tokens[at]!.word) && /^(?:s|sec|seconds?|min|mins|minutes?|h|hr|hrs|hours?|d|days?)\.?$/.test(tokens[at + 1]?.word ?? '');
+const NONE: readonly ReadyClause[] = [];
+
+function* clausesAt(ready: ReadyVerb, word: string): Iterable<ReadyClause> {
+  yield* ready.byFirst.get(word) ?? NONE;
+  yield* ready.byFirst.get('') ?? NONE;
 }
 
-const TURNS: Readonly<Record<string, number>> = { once: 1, twice: 2, thrice: 3, two: 2, three: 3, four: 4, five: 5, six: 6, '2': 2, '3': 3, '4': 4, '5': 5 };
+/** "Stir the mixture 30 min" */
+function bareTimeAt(tokens: readonly Token[], at: number): boolean {
+  return (
+    /^\d[\d.,–-]*$/.test(tokens[at]!.word) &&
+    /^(?:s|sec|seconds?|min|mins|minutes?|h|hr|hrs|hours?|d|days?)\.?$/.test(
+      tokens[at + 1]?.word ?? '',
+    )
+  );
+}
+
+const TURNS: Readonly<Record<string, number>> = {
+  once: 1,
+  twice: 2,
+  thrice: 3,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  '2': 2,
+  '3': 3,
+  '4': 4,
+  '5': 5,
+};
 
 /** "twice", "three times" before "with". */
-function turnsAt(tokens: readonly Token[], at: number): { count: number; length: number } | undefined {
+function turnsAt(
+  tokens: readonly Token[],
+  at: number,
+): { count: number; length: number } | undefined {
   const { word } = tokens[at]!;
   const count = TURNS[word];
   if (count === undefined) return undefined;
@@ -153,7 +226,9 @@ function turnsAt(tokens: readonly Token[], at: number): { count: number; length:
 /** The material named next as often as is said, where its amounts do not say so already. */
 function repeated(read: ReadArgument, turns: number): ReadArgument {
   if (read.argument.kind !== 'materials') return read;
-  const materials = read.argument.materials.map((material, i) => (i > 0 || material.repeat > 1 ? material : { ...material, repeat: turns }));
+  const materials = read.argument.materials.map((material, i) =>
+    i > 0 || material.repeat > 1 ? material : { ...material, repeat: turns },
+  );
   return { ...read, argument: { kind: 'materials', materials } };
 }
 

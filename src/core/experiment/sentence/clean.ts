@@ -13,8 +13,18 @@ export function cleanText(document: string, start: number, end: number): CleanTe
   const origin: number[] = [];
   for (let i = start; i < end; i++) {
     const c = document[i]!;
-    const mark = c === '`' || (c === '*' && (document[i + 1] === '*' || document[i - 1] === '*')) || (c === '_' && (i === start || /\s/.test(document[i - 1] ?? ' ') || /[\s.,;]/.test(document[i + 1] ?? ' ')));
-    const folded = mark ? '' : /\s/.test(c) && c !== '\u202f' && c !== '\u00a0' && c !== '\u2009' ? ' ' : c;
+    const mark =
+      c === '`' ||
+      (c === '*' && (document[i + 1] === '*' || document[i - 1] === '*')) ||
+      (c === '_' &&
+        (i === start ||
+          /\s/.test(document[i - 1] ?? ' ') ||
+          /[\s.,;]/.test(document[i + 1] ?? ' ')));
+    const folded = mark
+      ? ''
+      : /\s/.test(c) && c !== '\u202f' && c !== '\u00a0' && c !== '\u2009'
+        ? ' '
+        : c;
     if (folded === '' || (folded === ' ' && (text === '' || text.endsWith(' ')))) continue;
     text += folded;
     origin.push(i);

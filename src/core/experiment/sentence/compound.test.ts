@@ -9,29 +9,66 @@ function read(procedure: string): Experiment {
   );
 }
 
-const verbs = (experiment: Experiment): string => experiment.steps.map((step) => step.verb).join(' ');
+const verbs = (experiment: Experiment): string =>
+  experiment.steps.map((step) => step.verb).join(' ');
 const BAD = ['words-not-understood', 'sentence-not-understood', 'material-unknown'];
 const bad = (experiment: Experiment): string[] =>
   experiment.diagnostics.filter((each) => BAD.includes(each.code)).map((each) => each.message);
 
 const PARTED: readonly (readonly [string, string])[] = [
-  ['Benzoic acid (1.22 g) was dissolved in methanol (20 mL) and concentrated sulfuric acid (5 drops) was added.', 'add add'],
+  [
+    'Benzoic acid (1.22 g) was dissolved in methanol (20 mL) and concentrated sulfuric acid (5 drops) was added.',
+    'add add',
+  ],
   ['Methanol 20 mL was added, and the mixture was heated under reflux for 1 h.', 'add reflux'],
-  ['Add methanol 20 mL to the flask. It was cooled in ice and poured into water (50 mL).', 'add cool transfer'],
-  ['Add methanol 20 mL to the flask. The mixture was stirred for 2 h, then poured into water (50 mL).', 'add stir transfer'],
-  ['Add ether 20 mL to the flask. The solution was dried (MgSO4), filtered and concentrated under reduced pressure.', 'add dry filter evaporate'],
-  ['Add methanol 20 mL to the flask. The flask was allowed to cool to room temperature and left overnight.', 'add cool hold'],
+  [
+    'Add methanol 20 mL to the flask. It was cooled in ice and poured into water (50 mL).',
+    'add cool transfer',
+  ],
+  [
+    'Add methanol 20 mL to the flask. The mixture was stirred for 2 h, then poured into water (50 mL).',
+    'add stir transfer',
+  ],
+  [
+    'Add ether 20 mL to the flask. The solution was dried (MgSO4), filtered and concentrated under reduced pressure.',
+    'add dry filter evaporate',
+  ],
+  [
+    'Add methanol 20 mL to the flask. The flask was allowed to cool to room temperature and left overnight.',
+    'add cool hold',
+  ],
   ['Add water 20 mL to the flask. Stirring was continued for 1 h.', 'add stir'],
-  ['Add water 20 mL to the flask. The solid was filtered off, washed with water (2 × 5 mL), dried in air and weighed.', 'add filter washSolid airDry weigh'],
-  ['Add water 20 mL to the flask. The crystals were collected by suction, rinsed with cold ethanol (5 mL) and dried.', 'add filter washSolid airDry'],
-  ['Add water 20 mL to the flask. After stirring for 2 h at 50 °C, the mixture was filtered.', 'add stir filter'],
+  [
+    'Add water 20 mL to the flask. The solid was filtered off, washed with water (2 × 5 mL), dried in air and weighed.',
+    'add filter washSolid airDry weigh',
+  ],
+  [
+    'Add water 20 mL to the flask. The crystals were collected by suction, rinsed with cold ethanol (5 mL) and dried.',
+    'add filter washSolid airDry',
+  ],
+  [
+    'Add water 20 mL to the flask. After stirring for 2 h at 50 °C, the mixture was filtered.',
+    'add stir filter',
+  ],
   ['I added 20 mL of methanol to a beaker and mixed well.', 'add stir'],
   ['With good stirring, methanol (20 mL) was added, the flask being cooled in ice.', 'add cool'],
   ['To prepare the ester, benzoic acid (1.22 g) was placed in a 100 mL flask.', 'charge'],
-  ['A 250-mL, two-necked, round-bottomed flask equipped with a stir bar and a condenser is charged with methanol (20 mL).', 'charge'],
-  ['A mixture of 12.2 g (0.100 mol) of benzoic acid, 40 mL of methanol and 3 g of concentrated sulfuric acid was heated at reflux for 1 h in a 100 mL flask.', 'add'],
-  ['Add water 20 mL to the funnel. The lower layer was drawn off and discarded.', 'add separate discard'],
-  ['Add water 20 mL to the flask. The flask was swirled until the solid had dissolved and was then cooled in ice.', 'add stir cool'],
+  [
+    'A 250-mL, two-necked, round-bottomed flask equipped with a stir bar and a condenser is charged with methanol (20 mL).',
+    'charge',
+  ],
+  [
+    'A mixture of 12.2 g (0.100 mol) of benzoic acid, 40 mL of methanol and 3 g of concentrated sulfuric acid was heated at reflux for 1 h in a 100 mL flask.',
+    'add',
+  ],
+  [
+    'Add water 20 mL to the funnel. The lower layer was drawn off and discarded.',
+    'add separate discard',
+  ],
+  [
+    'Add water 20 mL to the flask. The flask was swirled until the solid had dissolved and was then cooled in ice.',
+    'add stir cool',
+  ],
 ];
 
 describe('a sentence of several deeds', () => {
@@ -55,10 +92,16 @@ describe('a sentence of several deeds', () => {
         .steps.at(-1)!
         .slots.materials!.map((use) => use.repeat);
     expect(repeats('Wash the organic layer twice with water (10 mL).')).toEqual([2]);
-    expect(repeats('The organic layer was washed three times with water (10 mL) and brine (5 mL).')).toEqual([3, 1]);
+    expect(
+      repeats('The organic layer was washed three times with water (10 mL) and brine (5 mL).'),
+    ).toEqual([3, 1]);
     expect(repeats('The organic layer was washed with two 10-mL portions of water.')).toEqual([2]);
-    expect(repeats('The organic layer was washed with two portions of water (10 mL).')).toEqual([2]);
-    expect(repeats('The organic layer was washed with a further two portions of water (2 × 10 mL).')).toEqual([2]);
+    expect(repeats('The organic layer was washed with two portions of water (10 mL).')).toEqual([
+      2,
+    ]);
+    expect(
+      repeats('The organic layer was washed with a further two portions of water (2 × 10 mL).'),
+    ).toEqual([2]);
   });
 
   it('combines what is said to be combined', () => {
@@ -69,14 +112,18 @@ describe('a sentence of several deeds', () => {
   });
 
   it('looks for no verb in what is seen', () => {
-    const experiment = read('Add water 20 mL to the flask, and a white precipitate forms. In about 2 minutes a yellow cloud appeared.');
+    const experiment = read(
+      'Add water 20 mL to the flask, and a white precipitate forms. In about 2 minutes a yellow cloud appeared.',
+    );
     expect(verbs(experiment)).toBe('add');
     expect(bad(experiment)).toEqual([]);
     expect(experiment.notes.map((note) => note.text)).toHaveLength(2);
   });
 
   it('reads the part of a sentence that it can, and says which it cannot', () => {
-    const experiment = read('Add water 20 mL to the flask. The mixture was cooled in ice and frobnicated with vim.');
+    const experiment = read(
+      'Add water 20 mL to the flask. The mixture was cooled in ice and frobnicated with vim.',
+    );
     expect(verbs(experiment)).toContain('cool');
     expect(bad(experiment)).toHaveLength(1);
   });

@@ -194,13 +194,60 @@ export const MANNERS: Readonly<Record<string, string>> = {
 
 /** Words that carry no matter; they may stand anywhere. */
 export const IDLE = new Set([
-  ',', ':', ';', '–', '—', '-', 'then', 'now', 'next', 'finally', 'first', 'also', 'and', 'the', 'together', 'just',
-  'please', 'meanwhile', 'afterwards', 'subsequently', 'further', 'freshly', 'by', 'so', 'that', 'thus', 'therefore',
-  'only', 'directly', 'once', 'there', 'temperature', 'nearly', 'almost', 'both', 'all', 'when', 'it', 'is', 'to', 'a', 'still', 'simply', 'any', 'with', 'of', 'some',
+  ',',
+  ':',
+  ';',
+  '–',
+  '—',
+  '-',
+  'then',
+  'now',
+  'next',
+  'finally',
+  'first',
+  'also',
+  'and',
+  'the',
+  'together',
+  'just',
+  'please',
+  'meanwhile',
+  'afterwards',
+  'subsequently',
+  'further',
+  'freshly',
+  'by',
+  'so',
+  'that',
+  'thus',
+  'therefore',
+  'only',
+  'directly',
+  'once',
+  'there',
+  'temperature',
+  'nearly',
+  'almost',
+  'both',
+  'all',
+  'when',
+  'it',
+  'is',
+  'to',
+  'a',
+  'still',
+  'simply',
+  'any',
+  'with',
+  'of',
+  'some',
 ]);
 
 export interface PhraseTable {
-  readonly byFirst: ReadonlyMap<string, readonly { readonly words: readonly string[]; readonly value: string }[]>;
+  readonly byFirst: ReadonlyMap<
+    string,
+    readonly { readonly words: readonly string[]; readonly value: string }[]
+  >;
 }
 
 export function phraseTable(phrases: Readonly<Record<string, string>>): PhraseTable {
@@ -216,11 +263,20 @@ export function phraseTable(phrases: Readonly<Record<string, string>>): PhraseTa
 }
 
 const DOING: Readonly<Record<string, string>> = {
-  stirring: 'with stirring', swirling: 'with swirling', shaking: 'with shaking', cooling: 'with cooling', warming: 'with warming', heating: 'with warming', venting: 'venting',
+  stirring: 'with stirring',
+  swirling: 'with swirling',
+  shaking: 'with shaking',
+  cooling: 'with cooling',
+  warming: 'with warming',
+  heating: 'with warming',
+  venting: 'venting',
 };
 
 /** "with efficient mechanical stirring": an adjective or two change nothing. */
-export function doingAt(tokens: readonly Token[], at: number): { value: string; length: number } | undefined {
+export function doingAt(
+  tokens: readonly Token[],
+  at: number,
+): { value: string; length: number } | undefined {
   if (tokens[at]?.word !== 'with' && tokens[at]?.word !== 'by') return undefined;
   for (let k = 1; k <= 3; k++) {
     const word = tokens[at + k]?.word;

@@ -29,14 +29,22 @@ export function readSentence(
   const tokens = tokenise(piece);
   if (tokens.length === 0 || tokens.length > SENTENCE_WORDS_LIMIT) return undefined;
   const reader = new ClauseReader(document, vocabulary);
-  let best: { cost: number; parting: Parting; ready: ReadyVerb; head: readonly string[] } | undefined;
+  let best:
+    { cost: number; parting: Parting; ready: ReadyVerb; head: readonly string[] } | undefined;
   for (const order of orders(tokens, grammar)) {
     for (const head of grammar.heads.get(order.tokens[order.headAt]!.word) ?? []) {
       if (!head.words.every((word, k) => order.tokens[k]?.word === word)) continue;
       const rest = order.tokens.slice(head.words.length);
-      const breaks = new Set([...order.breaks].map((b) => b - head.words.length).filter((b) => b > 0));
+      const breaks = new Set(
+        [...order.breaks].map((b) => b - head.words.length).filter((b) => b > 0),
+      );
       const { verb } = head.ready;
-      const parting = reader.part(head.ready, rest, breaks, (found) => verb.fits?.(sentenceOf(verb, head.words, found)) ?? true);
+      const parting = reader.part(
+        head.ready,
+        rest,
+        breaks,
+        (found) => verb.fits?.(sentenceOf(verb, head.words, found)) ?? true,
+      );
       if (!parting) continue;
       const cost = parting.cost + order.penalty - 0.1 * head.words.length;
       if (best && cost >= best.cost) continue;
@@ -48,7 +56,11 @@ export function readSentence(
   if (!best) return undefined;
   const { parting } = best;
   if (parting.unexplained.length > Math.max(2, 0.34 * tokens.length)) return undefined;
-  return { sentence: sentenceOf(best.ready.verb, best.head, parting), trouble: parting.trouble, cost: best.cost };
+  return {
+    sentence: sentenceOf(best.ready.verb, best.head, parting),
+    trouble: parting.trouble,
+    cost: best.cost,
+  };
 }
 
 /** "Acidify with hydrochloric acid until pH 1 (about 8 mL)": how much it takes stands at the end. */
@@ -60,9 +72,24 @@ function lateAmount(slots: Parting['slots']): Parting['slots'] {
   if (!bracket || !last || last.amounts.length > 0) return slots;
   const amount = readAmount(bracket[1]!.trim());
   if (amount.kind !== 'volume' && amount.kind !== 'mass' && amount.kind !== 'amount') return slots;
-  return { ...slots, materials: { kind: 'materials', materials: [...list.materials.slice(0, -1), { ...last, amounts: [amount], repeat: amount.repeat ?? 1 }] } };
+  return {
+    ...slots,
+    materials: {
+      kind: 'materials',
+      materials: [
+        ...list.materials.slice(0, -1),
+        { ...last, amounts: [amount], repeat: amount.repeat ?? 1 },
+      ],
+    },
+  };
 }
 
 function sentenceOf(verb: Verb, head: readonly string[], parting: Parting): RawSentence {
-  return { verb: verb.kind, head: head.join(' '), arguments: lateAmount(parting.slots), manner: parting.manner, unexplained: parting.unexplained };
+  return {
+    verb: verb.kind,
+    head: head.join(' '),
+    arguments: lateAmount(parting.slots),
+    manner: parting.manner,
+    unexplained: parting.unexplained,
+  };
 }

@@ -40,28 +40,56 @@ export interface RawRef {
 }
 
 const ROLES: readonly (readonly [RegExp, Role])[] = [
-  [/^((combined|dried|crude|wet|filtered|washed|pooled|lower|upper|top|bottom|cold|cooled|clear|remaining) )*(organic|ether|ethereal|etheric|ethyl acetate|benzene|xylene|ester|dichloromethane|dcm|chloroform|toluene|hexane|pentane|heptane|mtbe|petrol|petroleum ether|cyclohexane|product|diethyl ether)( \w+)? ?(layers?|phases?|solutions?)$/, 'organic'],
-  [/^((combined|acidic|acidified|basic|alkaline|remaining|pooled|cold|spent|lower|upper|top|bottom|cooled|clear|neutralised|neutralized|extracted|second|first) )*(aqueous|water|acid|acidic|alkaline|basic|base|bicarbonate|brine|hydroxide|salt)( \w+)? ?(layers?|phases?|solutions?|extracts?|portions?)$/, 'aqueous'],
-  [/^((combined|dried|pooled|washed|crude|filtered) )*(organic|ether|ethereal|dichloromethane|ethyl acetate|chloroform|toluene|hexane|mtbe|diethyl ether)? ?extracts?$/, 'extracts'],
+  [
+    /^((combined|dried|crude|wet|filtered|washed|pooled|lower|upper|top|bottom|cold|cooled|clear|remaining) )*(organic|ether|ethereal|etheric|ethyl acetate|benzene|xylene|ester|dichloromethane|dcm|chloroform|toluene|hexane|pentane|heptane|mtbe|petrol|petroleum ether|cyclohexane|product|diethyl ether)( \w+)? ?(layers?|phases?|solutions?)$/,
+    'organic',
+  ],
+  [
+    /^((combined|acidic|acidified|basic|alkaline|remaining|pooled|cold|spent|lower|upper|top|bottom|cooled|clear|neutralised|neutralized|extracted|second|first) )*(aqueous|water|acid|acidic|alkaline|basic|base|bicarbonate|brine|hydroxide|salt)( \w+)? ?(layers?|phases?|solutions?|extracts?|portions?)$/,
+    'aqueous',
+  ],
+  [
+    /^((combined|dried|pooled|washed|crude|filtered) )*(organic|ether|ethereal|dichloromethane|ethyl acetate|chloroform|toluene|hexane|mtbe|diethyl ether)? ?extracts?$/,
+    'extracts',
+  ],
   [/^(dried|filtered|decanted) (solution|liquid|ester|extract|layer|ether)$/, 'organic'],
   [/^(combined )?organics$/, 'organic'],
   [/^(rest|remainder)$/, 'rest'],
   [/^(upper|top)( \w+)? ?(layers?|phases?)?$/, 'upper'],
   [/^(lower|bottom)( \w+)? ?(layers?|phases?)?$/, 'lower'],
-  [/^(clear |hot |cold |dried |combined |yellow |colou?rless |ethereal |organic |aqueous )*filtrates?$/, 'filtrate'],
+  [
+    /^(clear |hot |cold |dried |combined |yellow |colou?rless |ethereal |organic |aqueous )*filtrates?$/,
+    'filtrate',
+  ],
   [/^mother ?liquors?$/, 'motherLiquor'],
-  [/^((bulk|most|last|excess|remaining|residual|organic|volatile|rest) (of the )?)*(solvents?|volatiles?)$/, 'solvent'],
-  [/^((spent|used|wet|hydrated|anhydrous|solid) )*(drying agent|desiccant|(magnesium|sodium|calcium) (sulfate|sulphate|chloride)( cake| residue)?)$/, 'dryingAgent'],
+  [
+    /^((bulk|most|last|excess|remaining|residual|organic|volatile|rest) (of the )?)*(solvents?|volatiles?)$/,
+    'solvent',
+  ],
+  [
+    /^((spent|used|wet|hydrated|anhydrous|solid) )*(drying agent|desiccant|(magnesium|sodium|calcium) (sulfate|sulphate|chloride)( cake| residue)?)$/,
+    'dryingAgent',
+  ],
   [/^(combined |aqueous )*(washings?|rinsings?)$/, 'washings'],
   [/^(combined |crude |wet )*(distillates?|fractions?|forerun)$/, 'distillate'],
   [/^(oily |solid |crude |dark |remaining |viscous )*residues?$/, 'residue'],
-  [/^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*(products?|sublimate|adduct)$/, 'product'],
+  [
+    /^((dry|dried|crude|pure|purified|wet|moist|damp|air-dried|first|second|recrystalli[sz]ed|isolated|solid|crystalline|final|clean|weighed) )*(products?|sublimate|adduct)$/,
+    'product',
+  ],
   [/^(purified|recrystalli[sz]ed|dry|dried|pure) (crystals|solid|material)$/, 'product'],
-  [/^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|insoluble|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|catalyst|flakes|pieces|sludge|pad|paste|tar|mass of crystals|lump|cakes|product cake|matter|impurities|impurity)$/, 'solid'],
-  [/^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|two solutions|two liquids|phases|mass|batch|brew|mush|apparatus|reactants?|ylide|broth|charge|tea|infusion|liquor|dye ?bath)( in it)?$/, 'mixture'],
+  [
+    /^((dry|dried|crude|wet|moist|damp|white|yellow|orange|colou?rless|pale|purple|blue|green|red|brown|fine|remaining|collected|resulting|precipitated|air-dried|whole|hot|cold|cooled|spent|unreacted|excess|undissolved|insoluble|fluffy) )*(solids?|crystals|crystalline (product|solid|mass)|precipitates?|filter cake|cake|powder|metal|needles|plates|crude|salts?|lumps?|material|catalyst|flakes|pieces|sludge|pad|paste|tar|mass of crystals|lump|cakes|product cake|matter|impurities|impurity)$/,
+    'solid',
+  ],
+  [
+    /^((whole|entire|cooled|cold|hot|warm|cool|resulting|reaction|clear|two-phase|biphasic|green|yellow|orange|red|brown|pale|dark|blue|purple|grey|gray|white|stirred|diluted|dilute|quenched|acidified|acidic|neutralised|neutralized|basified|alkaline|homogeneous|heterogeneous|milky|turbid|cloudy|boiling|refluxing|ethanolic|methanolic|alcoholic|strongly|thick|oily|grignard|crude) )*(reaction mixture|mixture|solution|suspension|slurry|contents|reaction|emulsion|melt|paste|reagents?|liquid|oil|syrup|liquids?|layers|two layers|two solutions|two liquids|phases|mass|batch|brew|mush|apparatus|reactants?|ylide|broth|charge|tea|infusion|liquor|dye ?bath)( in it)?$/,
+    'mixture',
+  ],
 ];
 
-const DETERMINER = /^((?:the|these|those|your|all) (?:two|three|four)|the|all of the|all the|all|this|that|these|those|your|its|a|an|any|each|both|whole of the|entire)\s+/;
+const DETERMINER =
+  /^((?:the|these|those|your|all) (?:two|three|four)|the|all of the|all the|all|this|that|these|those|your|its|a|an|any|each|both|whole of the|entire)\s+/;
 
 const FRACTIONS: Record<string, number> = {
   half: 1 / 2,
@@ -90,7 +118,10 @@ export function readReference(
   let rest = text.trim().replace(/[,:]$/, '');
   if (rest === '' || rest.length > 120 || /\b(?:is|are|was|were)\b/i.test(rest)) return undefined;
   let portion: Portion = { kind: 'all' };
-  const fraction = /^((?:one |two |three |a |the )?(?:half|third|thirds|quarter|quarters|tenth|fifth|rest|remainder|most))\s+(?:of\s+)?(?=the\b|this\b|your\b|it\b)/i.exec(rest);
+  const fraction =
+    /^((?:one |two |three |a |the )?(?:half|third|thirds|quarter|quarters|tenth|fifth|rest|remainder|most))\s+(?:of\s+)?(?=the\b|this\b|your\b|it\b)/i.exec(
+      rest,
+    );
   if (fraction) {
     const part = FRACTIONS[fraction[1]!.toLowerCase()];
     if (part === undefined) return undefined;
@@ -98,8 +129,13 @@ export function readReference(
     rest = rest.slice(fraction[0].length);
   } else {
     const amount = readAmountAt(rest, 0);
-    if (amount.kind === 'amount' && (amount.amount.kind === 'volume' || amount.amount.kind === 'mass')) {
-      const after = /^\s+(?:portions?\s+)?of\s+(?=the\b|this\b|your\b|distillate\b)/i.exec(rest.slice(amount.end));
+    if (
+      amount.kind === 'amount' &&
+      (amount.amount.kind === 'volume' || amount.amount.kind === 'mass')
+    ) {
+      const after = /^\s+(?:portions?\s+)?of\s+(?=the\b|this\b|your\b|distillate\b)/i.exec(
+        rest.slice(amount.end),
+      );
       if (!after) return undefined;
       portion = { kind: 'amount', amount: amount.amount as Amount };
       rest = rest.slice(amount.end + after[0].length);
@@ -121,50 +157,105 @@ function readWhole(
   rest = rest.replace(DETERMINER, '').replace(DETERMINER, '').trim();
   const base = { portion, text: whole };
   // "the lower layer of methyl benzoate", "the crystals that separated"
-  rest = rest.replace(/^((?:[\p{L}-]+ )?(?:layer|phase)) (?:of|containing) (?!the\b)(?:[^\s,]+ ?){1,4}$/u, (all, layer: string) => (roleOf(layer, products) === undefined ? all : layer)).replace(/ (?:that|which) (?:separated|formed|precipitated|crystalli[sz]ed|had (?:separated|formed|precipitated|crystalli[sz]ed))(?: out)?$/, '');
+  rest = rest
+    .replace(
+      /^((?:[\p{L}-]+ )?(?:layer|phase)) (?:of|containing) (?!the\b)(?:[^\s,]+ ?){1,4}$/u,
+      (all, layer: string) => (roleOf(layer, products) === undefined ? all : layer),
+    )
+    .replace(
+      / (?:that|which) (?:separated|formed|precipitated|crystalli[sz]ed|had (?:separated|formed|precipitated|crystalli[sz]ed))(?: out)?$/,
+      '',
+    );
   if (/^(it|everything|them|this)$/.test(rest)) return { ...base, role: 'it', plural: false };
-  const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(rest);
+  const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(
+    rest,
+  );
   // "the filtrate in a tared flask" says where it goes, not where it is
   if (inside && !/^an?\s/.test(inside[2]!) && looksLikeVessel(inside[2]!, vessels)) {
     const role = roleOf(inside[1]!, products);
     if (role) return { ...base, role, vesselPhrase: inside[2]!, plural: isPlural(inside[1]!) };
-    if (CLASS_NOUN.test(inside[1]!)) return { ...base, role: 'product', noun: inside[1]!.split(' ').at(-1)!, vesselPhrase: inside[2]!, plural: false };
-    if (knows(inside[1]!)) return { ...base, named: inside[1]!, vesselPhrase: inside[2]!, plural: false };
+    if (CLASS_NOUN.test(inside[1]!))
+      return {
+        ...base,
+        role: 'product',
+        noun: inside[1]!.split(' ').at(-1)!,
+        vesselPhrase: inside[2]!,
+        plural: false,
+      };
+    if (knows(inside[1]!))
+      return { ...base, named: inside[1]!, vesselPhrase: inside[2]!, plural: false };
   }
   const contents = /^(.+?)(?:'s)? contents$/.exec(rest);
   if (contents && looksLikeVessel(contents[1]!, vessels))
     return { ...base, vesselPhrase: contents[1]!, plural: false };
   const role = roleOf(rest, products);
-  if (looksLikeVessel(rest, vessels) && (role === undefined || vessels.some((v) => v.name.toLowerCase() === rest)))
+  if (
+    looksLikeVessel(rest, vessels) &&
+    (role === undefined || vessels.some((v) => v.name.toLowerCase() === rest))
+  )
     return { ...base, vesselPhrase: text.trim(), plural: false };
-  if (role !== undefined && (determined || role !== 'mixture' || /^(contents|layers|combined|(?:reaction )?mixture$)/.test(rest)))
+  if (
+    role !== undefined &&
+    (determined ||
+      role !== 'mixture' ||
+      /^(contents|layers|combined|(?:reaction )?mixture$)/.test(rest))
+  )
     return { ...base, role, plural: isPlural(rest) };
-  const mixture = /^(?:[\p{L}-]+ ){0,2}?(?:cooled |hot |cold |warm |resulting )*([\p{L}-]+) (?:solution|mixture|suspension|liquid|oil|slurry)$/u.exec(rest);
-  const named = rest.replace(/^(?:(?:crude|dry|dried|pure|purified|wet|moist|damp|cold|cooled|molten|sublimed|distilled|recrystalli[sz]ed|precipitated|remaining|unreacted|excess) )+/, '').replace(/\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/, '');
-  const plainNamed = named.replace(/^(?:(?:unreacted|unchanged|undissolved|excess|residual|remaining|precipitated|crude|pure|dry|dried|wet|damp|moist|hot|cold|cooled|free|white|yellow|solid|molten|product) )+/, '');
+  const mixture =
+    /^(?:[\p{L}-]+ ){0,2}?(?:cooled |hot |cold |warm |resulting )*([\p{L}-]+) (?:solution|mixture|suspension|liquid|oil|slurry)$/u.exec(
+      rest,
+    );
+  const named = rest
+    .replace(
+      /^(?:(?:crude|dry|dried|pure|purified|wet|moist|damp|cold|cooled|molten|sublimed|distilled|recrystalli[sz]ed|precipitated|remaining|unreacted|excess) )+/,
+      '',
+    )
+    .replace(
+      /\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/,
+      '',
+    );
+  const plainNamed = named.replace(
+    /^(?:(?:unreacted|unchanged|undissolved|excess|residual|remaining|precipitated|crude|pure|dry|dried|wet|damp|moist|hot|cold|cooled|free|white|yellow|solid|molten|product) )+/,
+    '',
+  );
   if (determined && (knows(rest) || knows(named))) return { ...base, named: rest, plural: false };
-  if (determined && plainNamed !== named && knows(plainNamed)) return { ...base, named: plainNamed, plural: false };
-  if (/^(?:[\p{L}-]+ ){0,2}(?:crystals|precipitate|needles|plates|powder) of (?:[^\s,]+ ?){1,4}$/u.test(rest)) return { ...base, role: 'solid', plural: false };
+  if (determined && plainNamed !== named && knows(plainNamed))
+    return { ...base, named: plainNamed, plural: false };
+  if (
+    /^(?:[\p{L}-]+ ){0,2}(?:crystals|precipitate|needles|plates|powder) of (?:[^\s,]+ ?){1,4}$/u.test(
+      rest,
+    )
+  )
+    return { ...base, role: 'solid', plural: false };
   if (!determined) return undefined;
-  if (CLASS_NOUN.test(rest)) return { ...base, role: 'product', noun: rest.split(' ').at(-1)!, plural: false };
+  if (CLASS_NOUN.test(rest))
+    return { ...base, role: 'product', noun: rest.split(' ').at(-1)!, plural: false };
   if (mixture) return { ...base, role: 'mixture', noun: mixture[1]!, plural: false };
-  if (/^(?:[\p{L}-]+ ){1,3}(?:crystals|solid|precipitate|powder|needles|plates|cake)$/u.test(rest)) return { ...base, role: 'solid', plural: false };
+  if (/^(?:[\p{L}-]+ ){1,3}(?:crystals|solid|precipitate|powder|needles|plates|cake)$/u.test(rest))
+    return { ...base, role: 'solid', plural: false };
   return undefined;
 }
 
 /** A product called by its class: "the ketone". */
-const CLASS_NOUN = /^(?:(?:crude|dry|dried|pure|wet|damp|moist|liquid|solid|cold|cooled|tertiary|oily|white|yellow|orange|red|colou?rless|precipitated|free) )*(?:ketone|alcohol|ester|acid|chloride|bromide|iodide|halide|amine|amide|anilide|aldehyde|alkene|hydrocarbon|nitrile|imine|oxime|phenol|lactone|anhydride|chalcone|enol ether|carbinol|diol|quinone|lactam|sulfonamide|azo dye|dye|hydrazone|base|free base|acetate|benzoate|salt|complex)$/;
+const CLASS_NOUN =
+  /^(?:(?:crude|dry|dried|pure|wet|damp|moist|liquid|solid|cold|cooled|tertiary|oily|white|yellow|orange|red|colou?rless|precipitated|free) )*(?:ketone|alcohol|ester|acid|chloride|bromide|iodide|halide|amine|amide|anilide|aldehyde|alkene|hydrocarbon|nitrile|imine|oxime|phenol|lactone|anhydride|chalcone|enol ether|carbinol|diol|quinone|lactam|sulfonamide|azo dye|dye|hydrazone|base|free base|acetate|benzoate|salt|complex)$/;
 
 function roleOf(text: string, products: readonly string[]): Role | undefined {
   const words = text.trim();
   const found = ROLES.find(([pattern]) => pattern.test(words));
   if (found) return found[1];
   const bare = words
-    .replace(/^(?:(?:crude|dry|dried|pure|purified|wet|recrystallised|recrystallized|solid|isolated|product) )+/, '')
+    .replace(
+      /^(?:(?:crude|dry|dried|pure|purified|wet|recrystallised|recrystallized|solid|isolated|product) )+/,
+      '',
+    )
     .replace(/ (?:crystals|product|solid)$/, '');
   return products.includes(bare) ? 'product' : undefined;
 }
 
 function isPlural(words: string): boolean {
-  return /^combined\b/.test(words) || /(layers|phases|extracts|washings|portions|solutions|filtrates|organics)$/.test(words);
+  return (
+    /^combined\b/.test(words) ||
+    /(layers|phases|extracts|washings|portions|solutions|filtrates|organics)$/.test(words)
+  );
 }

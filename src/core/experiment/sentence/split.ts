@@ -44,5 +44,8 @@ function isStop(text: string, at: number): boolean {
   // "min. The" ends a sentence, "conc. HCl" and "ca. 2 g" do not
   const before = text.slice(Math.max(0, at - 12), at + 1);
   if (!ABBREVIATION.test(before)) return true;
-  return /(?:min|mins|sec|hrs?|h|temp|r\.t)\.$/i.test(before) && /^\s+[A-Z][a-z]+\s/.test(text.slice(at + 1));
+  return (
+    /(?:min|mins|sec|hrs?|h|temp|r\.t)\.$/i.test(before) &&
+    /^\s+[A-Z][a-z]+\s/.test(text.slice(at + 1))
+  );
 }

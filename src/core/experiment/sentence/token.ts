@@ -42,7 +42,12 @@ export function tokenise(sentence: Piece): Token[] {
 }
 
 /** The text of the document that a run of tokens covers. */
-export function textOf(document: string, tokens: readonly Token[], from: number, to: number): Piece {
+export function textOf(
+  document: string,
+  tokens: readonly Token[],
+  from: number,
+  to: number,
+): Piece {
   if (from >= to) return { text: '', start: tokens[from]?.start ?? 0 };
   const start = tokens[from]!.start;
   return { text: document.slice(start, tokens[to - 1]!.end), start };

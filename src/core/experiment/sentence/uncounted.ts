@@ -65,7 +65,9 @@ function nameBeside(
   end: number,
   knows: (name: string) => boolean,
 ): { start: number; end: number } | undefined {
-  const after = /^(?:\s*\([^()]*\))?\s+(?:of\s+)?((?:[\p{L}\p{N}()-]+\s?){1,4})/u.exec(text.slice(end));
+  const after = /^(?:\s*\([^()]*\))?\s+(?:of\s+)?((?:[\p{L}\p{N}()-]+\s?){1,4})/u.exec(
+    text.slice(end),
+  );
   const words = after?.[1]?.trim().split(/\s+/) ?? [];
   if (words.some((_, i) => shapeOf(words.slice(0, i + 1).join(' ')) !== undefined))
     return undefined;

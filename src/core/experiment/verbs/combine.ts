@@ -6,10 +6,16 @@ import { conditions, pour } from './common.ts';
 export const combine: Verb = {
   kind: 'combine',
   about: 'Bring several things together in one vessel.',
-  forms: ['Combine {contents} and {contents} in {vessel}', 'Combine the organic layers in {vessel}'],
+  forms: [
+    'Combine {contents} and {contents} in {vessel}',
+    'Combine the organic layers in {vessel}',
+  ],
   examples: ['Combine the organic layers in the conical flask'],
   heads: ['combine', 'pool', 'unite', 'bring together'],
-  object: [{ kind: 'ref', slot: 'on' }, { kind: 'refs', slot: 'on' }],
+  object: [
+    { kind: 'ref', slot: 'on' },
+    { kind: 'refs', slot: 'on' },
+  ],
   clauses: [
     { words: ['in', 'into'], kind: 'vessel', slot: 'into' },
     { words: ['with', 'and'], kind: 'ref', slot: 'range' },
@@ -24,7 +30,10 @@ export const combine: Verb = {
     if (on?.kind === 'ref') {
       add(context.ref(on.ref, on.start));
       // "the organic layers": all that go by that name
-      const layers = on.ref.plural && (on.ref.role === 'organic' || on.ref.role === 'extracts') ? context.organicLayers() : [];
+      const layers =
+        on.ref.plural && (on.ref.role === 'organic' || on.ref.role === 'extracts')
+          ? context.organicLayers()
+          : [];
       layers.forEach((vessel) => add(whole(vessel)));
     }
     if (on === undefined || (on.kind === 'ref' && on.ref.role === 'it')) {
@@ -32,7 +41,8 @@ export const combine: Verb = {
       context.organicLayers().forEach((vessel) => add(whole(vessel)));
     }
     if (range) add(context.refOf(range));
-    const into = context.vesselOf(intoArgument) ?? refs[0]?.vessel ?? context.vessel('the flask', 0);
+    const into =
+      context.vesselOf(intoArgument) ?? refs[0]?.vessel ?? context.vessel('the flask', 0);
     refs.forEach((ref) => context.moved(ref.vessel, into));
     context.setFocus(into);
     if (on?.kind === 'ref' && on.ref.role === 'aqueous') context.setRole('aqueous', whole(into));
@@ -42,6 +52,10 @@ export const combine: Verb = {
     }
     return { on: refs, into, ...conditions(raw) };
   },
-  print: (slots, w) => `Combine ${(slots.on ?? []).map((ref) => w.ref(ref)).join(' and ')} in ${w.vessel(slots.into!)}${w.tail(slots)}`,
-  lower: ({ slots }) => (slots.on ?? []).filter((ref) => ref.vessel !== slots.into).flatMap((ref) => pour(ref, slots.into!)),
+  print: (slots, w) =>
+    `Combine ${(slots.on ?? []).map((ref) => w.ref(ref)).join(' and ')} in ${w.vessel(slots.into!)}${w.tail(slots)}`,
+  lower: ({ slots }) =>
+    (slots.on ?? [])
+      .filter((ref) => ref.vessel !== slots.into)
+      .flatMap((ref) => pour(ref, slots.into!)),
 };

@@ -4,30 +4,91 @@ import type { MaterialUse, Portion, Ref, Slots } from '../step.ts';
 import type { Argument, ClauseForm, Context, RawSentence } from './verb.ts';
 import { amountOf, figureOf } from './verb.ts';
 
-export const FOR: ClauseForm = { words: ['for', 'for about', 'for a further', 'for another'], kind: 'time', slot: 'time' };
-export const OVER: ClauseForm = { words: ['over', 'during', 'over about', 'in the course of', 'over a period of'], kind: 'time', slot: 'over' };
+export const FOR: ClauseForm = {
+  words: ['for', 'for about', 'for a further', 'for another'],
+  kind: 'time',
+  slot: 'time',
+};
+export const OVER: ClauseForm = {
+  words: ['over', 'during', 'over about', 'in the course of', 'over a period of'],
+  kind: 'time',
+  slot: 'over',
+};
 export const AT: ClauseForm = {
-  words: ['at', 'to', 'at about', 'to about', 'up to', 'below', 'keeping the temperature below', 'keeping the temperature at', 'keeping the temperature between', 'keeping the temperature under', 'holding the temperature at', 'holding the temperature below', 'maintaining the temperature at', 'maintaining the temperature between', 'not letting the temperature rise above', 'without letting the temperature rise above', 'so that the temperature stays below', 'so that the temperature does not rise above', 'keeping it below', 'maintaining the temperature below', 'maintaining', 'near', 'until it reaches', 'between', 'the temperature at', 'the temperature below', 'the temperature between', 'the temperature near', 'the temperature to', 'the internal temperature at', 'the internal temperature below', 'the internal temperature between', 'the bath temperature at', 'the bath at'],
+  words: [
+    'at',
+    'to',
+    'at about',
+    'to about',
+    'up to',
+    'below',
+    'keeping the temperature below',
+    'keeping the temperature at',
+    'keeping the temperature between',
+    'keeping the temperature under',
+    'holding the temperature at',
+    'holding the temperature below',
+    'maintaining the temperature at',
+    'maintaining the temperature between',
+    'not letting the temperature rise above',
+    'without letting the temperature rise above',
+    'so that the temperature stays below',
+    'so that the temperature does not rise above',
+    'keeping it below',
+    'maintaining the temperature below',
+    'maintaining',
+    'near',
+    'until it reaches',
+    'between',
+    'the temperature at',
+    'the temperature below',
+    'the temperature between',
+    'the temperature near',
+    'the temperature to',
+    'the internal temperature at',
+    'the internal temperature below',
+    'the internal temperature between',
+    'the bath temperature at',
+    'the bath at',
+  ],
   kind: 'temperature',
   slot: 'temperature',
 };
-export const BATH: ClauseForm = { words: ['in', 'on', 'over', 'under', 'with', 'using', 'by means of', 'with the aid of'], kind: 'bath', slot: 'bath' };
-export const UNTIL: ClauseForm = { words: ['until', 'or until', 'till', 'so that', 'to dissolve', 'to give', 'as', 'while'], kind: 'until', slot: 'until' };
-export const ENDPOINT: ClauseForm = { words: ['to', 'until', 'to reach', 'until at'], kind: 'endpoint', slot: 'until' };
+export const BATH: ClauseForm = {
+  words: ['in', 'on', 'over', 'under', 'with', 'using', 'by means of', 'with the aid of'],
+  kind: 'bath',
+  slot: 'bath',
+};
+export const UNTIL: ClauseForm = {
+  words: ['until', 'or until', 'till', 'so that', 'to dissolve', 'to give', 'as', 'while'],
+  kind: 'until',
+  slot: 'until',
+};
+export const ENDPOINT: ClauseForm = {
+  words: ['to', 'until', 'to reach', 'until at'],
+  kind: 'endpoint',
+  slot: 'until',
+};
 export const PORTIONS: ClauseForm = { words: ['in'], kind: 'portions', slot: 'portions' };
 const BARE_TIME: ClauseForm = { words: [], kind: 'bareTime', slot: 'time' };
 /** Everything that says how long, how warm and in what. */
 export const CONDITIONS: readonly ClauseForm[] = [FOR, BARE_TIME, OVER, AT, BATH, UNTIL, ENDPOINT];
 
 /** The slots that every verb fills alike. */
-export function conditions(raw: RawSentence): Pick<Slots, 'time' | 'over' | 'temperature' | 'bath' | 'portions' | 'until' | 'manner'> {
+export function conditions(
+  raw: RawSentence,
+): Pick<Slots, 'time' | 'over' | 'temperature' | 'bath' | 'portions' | 'until' | 'manner'> {
   const { arguments: args } = raw;
   const bath = args.bath?.kind === 'bath' ? args.bath : undefined;
   const time = amountOf(args.time);
   const over = amountOf(args.over);
   const until = amountOf(args.until);
   const stated = figureOf(args.temperature) ?? bath?.figure;
-  const temperature = stated ?? (bath?.temperature_C === undefined ? undefined : bathTemperature(bath.temperature_C, bath.assumed));
+  const temperature =
+    stated ??
+    (bath?.temperature_C === undefined
+      ? undefined
+      : bathTemperature(bath.temperature_C, bath.assumed));
   const portions = args.portions?.kind === 'portions' ? args.portions.count : undefined;
   const manner = args.portions?.kind === 'portions' ? [...raw.manner, 'in portions'] : raw.manner;
   return {
@@ -42,7 +103,14 @@ export function conditions(raw: RawSentence): Pick<Slots, 'time' | 'over' | 'tem
 }
 
 function bathTemperature(value: number, assumed: string | undefined): Slots['temperature'] {
-  return { kind: 'temperature', value, digits: 2, unit: '°C', text: `${value} °C`, ...(assumed !== undefined && { assumed }) };
+  return {
+    kind: 'temperature',
+    value,
+    digits: 2,
+    unit: '°C',
+    text: `${value} °C`,
+    ...(assumed !== undefined && { assumed }),
+  };
 }
 
 /** Minutes of an amount of time; the middle of a range. */
@@ -54,10 +122,17 @@ export function minutes(amount: AnyAmount | undefined): number | undefined {
 export function degrees(slots: Slots): number | undefined {
   const { temperature } = slots;
   if (!temperature) return undefined;
-  return temperature.high === undefined ? temperature.value : (temperature.value + temperature.high) / 2;
+  return temperature.high === undefined
+    ? temperature.value
+    : (temperature.value + temperature.high) / 2;
 }
 
-export function waiting(vessel: string, slots: Slots, heating: 'none' | 'warm' | 'reflux', forReaction: boolean): Move {
+export function waiting(
+  vessel: string,
+  slots: Slots,
+  heating: 'none' | 'warm' | 'reflux',
+  forReaction: boolean,
+): Move {
   const time_min = minutes(slots.time) ?? minutes(slots.over);
   const temperature_C = degrees(slots);
   return {
@@ -67,7 +142,11 @@ export function waiting(vessel: string, slots: Slots, heating: 'none' | 'warm' |
     ...(temperature_C !== undefined && { temperature_C }),
     heating,
     forReaction,
-    ...(slots.manner.includes('closed') ? { closed: true } : slots.manner.includes('opened') || heating === 'reflux' ? { closed: false } : {}),
+    ...(slots.manner.includes('closed')
+      ? { closed: true }
+      : slots.manner.includes('opened') || heating === 'reflux'
+        ? { closed: false }
+        : {}),
   };
 }
 
@@ -77,7 +156,12 @@ export function react(vessel: string, trigger: ReactTrigger): Move {
 
 /** Matter from the stock, all its repeats at once. */
 export function fromStock(uses: readonly MaterialUse[] | undefined, vessel: string): Move[] {
-  return (uses ?? []).map((use): Move => ({ kind: 'move', from: 'stock', use, to: { kind: 'vessel', vessel } }));
+  return (uses ?? []).map((use): Move => ({
+    kind: 'move',
+    from: 'stock',
+    use,
+    to: { kind: 'vessel', vessel },
+  }));
 }
 
 export function oneTurn(use: MaterialUse, turn: number, vessel: string): Move {
@@ -111,21 +195,38 @@ export function parting(ref: Ref): Move[] {
 export function pour(ref: Ref, into: string, label?: string): Move[] {
   return [
     ...parting(ref),
-    { kind: 'move', from: 'vessel', vessel: ref.vessel, take: selector(ref.portion), to: { kind: 'vessel', vessel: into }, ...(label !== undefined && { label }) },
+    {
+      kind: 'move',
+      from: 'vessel',
+      vessel: ref.vessel,
+      take: selector(ref.portion),
+      to: { kind: 'vessel', vessel: into },
+      ...(label !== undefined && { label }),
+    },
   ];
 }
 
 /** The vessel that a clause names, the vessel in hand, or one that the verb brings along. */
-export function vesselOr(context: Context, argument: Argument | undefined, fallback: () => string): string {
+export function vesselOr(
+  context: Context,
+  argument: Argument | undefined,
+  fallback: () => string,
+): string {
   return context.vesselOf(argument) ?? context.focus ?? fallback();
 }
 
 export function hasRole(argument: Argument | undefined, ...roles: string[]): boolean {
-  return argument?.kind === 'ref' && argument.ref.role !== undefined && roles.includes(argument.ref.role);
+  return (
+    argument?.kind === 'ref' && argument.ref.role !== undefined && roles.includes(argument.ref.role)
+  );
 }
 
 /** Materials of two lists; those that earlier sentences set aside, placed or made are told apart. */
-export function gather(context: Context, raw: RawSentence, options: { readonly excess?: boolean } = {}): { uses: MaterialUse[]; aside: Ref[] } {
+export function gather(
+  context: Context,
+  raw: RawSentence,
+  options: { readonly excess?: boolean } = {},
+): { uses: MaterialUse[]; aside: Ref[] } {
   const uses: MaterialUse[] = [];
   const aside: Ref[] = [];
   for (const argument of [raw.arguments.materials, raw.arguments.with]) {
@@ -135,7 +236,12 @@ export function gather(context: Context, raw: RawSentence, options: { readonly e
         aside.push(context.ref(material.ref, material.start));
         continue;
       }
-      const lies = material.amounts.length > 0 || material.name === '' ? undefined : material.definite ? context.lies(material.name) : asideRef(context, material.name);
+      const lies =
+        material.amounts.length > 0 || material.name === ''
+          ? undefined
+          : material.definite
+            ? context.lies(material.name)
+            : asideRef(context, material.name);
       if (lies) aside.push(lies);
       else uses.push(...context.materials({ kind: 'materials', materials: [material] }, options));
     }

@@ -1,7 +1,8 @@
 import type { Verb } from './verb.ts';
 import { whole } from './verb.ts';
 
-const SENTENCE = /^(?:let |allow )?(?:the )?(.{1,60}?)\s+(?:takes place|take place|happens|happen|occurs|runs|run|is complete|is over|goes|go|to run|proceeds)(?: here| now| in the ([\p{L}\p{N} –-]+?))?(?:,?\s+(?:to|at|with)\s+(\d+(?:[.,]\d+)?)\s*%(?:\s+conversion)?)?(?:\s+to completion)?$/iu;
+const SENTENCE =
+  /^(?:let |allow )?(?:the )?(.{1,60}?)\s+(?:takes place|take place|happens|happen|occurs|runs|run|is complete|is over|goes|go|to run|proceeds)(?: here| now| in the ([\p{L}\p{N} –-]+?))?(?:,?\s+(?:to|at|with)\s+(\d+(?:[.,]\d+)?)\s*%(?:\s+conversion)?)?(?:\s+to completion)?$/iu;
 
 /** The author's word on when a declared reaction runs. */
 export const takePlace: Verb = {
@@ -14,18 +15,28 @@ export const takePlace: Verb = {
   direct(text) {
     const match = SENTENCE.exec(text.trim());
     // "Cool the mixture until crystallisation is complete" tells when to stop
-    if (!match || /\b(?:until|when|while|after|once|till)\b/i.test(match[1]!) || /,|\b(?:until|till|when|once|if|after|before)\b/i.test(match[1]!) || !/react|tion\b|ation|lysis|coupling|addition|step \d/i.test(match[1]!)) return undefined;
+    if (
+      !match ||
+      /\b(?:until|when|while|after|once|till)\b/i.test(match[1]!) ||
+      /,|\b(?:until|till|when|once|if|after|before)\b/i.test(match[1]!) ||
+      !/react|tion\b|ation|lysis|coupling|addition|step \d/i.test(match[1]!)
+    )
+      return undefined;
     const detail = `${match[1]!.trim()}|${match[3]?.replace(',', '.') ?? ''}`;
     return {
       verb: 'takePlace',
       head: 'takes place',
-      arguments: { detail: { kind: 'detail', text: detail }, ...(match[2] !== undefined && { on: { kind: 'vessel', phrase: match[2], start: 0 } }) },
+      arguments: {
+        detail: { kind: 'detail', text: detail },
+        ...(match[2] !== undefined && { on: { kind: 'vessel', phrase: match[2], start: 0 } }),
+      },
       manner: [],
       unexplained: [],
     };
   },
   resolve(raw, context) {
-    const vessel = context.vesselOf(raw.arguments.on) ?? context.focus ?? context.vessel('the flask', 0);
+    const vessel =
+      context.vesselOf(raw.arguments.on) ?? context.focus ?? context.vessel('the flask', 0);
     const detail = raw.arguments.detail?.kind === 'detail' ? raw.arguments.detail.text : '';
     return { on: [whole(vessel)], detail, manner: [] };
   },
@@ -37,7 +48,13 @@ export const takePlace: Verb = {
     const [name, conversion] = (slots.detail ?? '').split('|');
     const { vessel } = slots.on![0]!;
     return [
-      { kind: 'react', vessel, trigger: 'stated', ...(name && !/^reaction$/i.test(name) && { reaction: name.toLowerCase() }), ...(conversion && { conversion: Number(conversion) / 100 }) },
+      {
+        kind: 'react',
+        vessel,
+        trigger: 'stated',
+        ...(name && !/^reaction$/i.test(name) && { reaction: name.toLowerCase() }),
+        ...(conversion && { conversion: Number(conversion) / 100 }),
+      },
     ];
   },
 };

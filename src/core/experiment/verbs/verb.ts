@@ -54,10 +54,21 @@ export type Argument =
   | { readonly kind: 'refs'; readonly refs: readonly RawRef[]; readonly start: number }
   | { readonly kind: 'materials'; readonly materials: readonly RawMaterial[] }
   | { readonly kind: 'amount'; readonly amount: AnyAmount }
-  | { readonly kind: 'bath'; readonly bath: BathKind; readonly temperature_C?: number; readonly figure?: Amount; readonly assumed?: string }
+  | {
+      readonly kind: 'bath';
+      readonly bath: BathKind;
+      readonly temperature_C?: number;
+      readonly figure?: Amount;
+      readonly assumed?: string;
+    }
   | { readonly kind: 'portions'; readonly count?: number }
   | { readonly kind: 'stream'; readonly stream: string }
-  | { readonly kind: 'keep'; readonly what: RawKeep; readonly vesselPhrase?: string; readonly start: number }
+  | {
+      readonly kind: 'keep';
+      readonly what: RawKeep;
+      readonly vesselPhrase?: string;
+      readonly start: number;
+    }
   | { readonly kind: 'detail'; readonly text: string };
 
 export type RawKeep = NonNullable<Slots['keep']>;
@@ -69,7 +80,11 @@ export interface RawSentence {
   readonly arguments: Readonly<Partial<Record<RawSlot, Argument>>>;
   readonly manner: readonly string[];
   /** Words that nothing explains, with their place. */
-  readonly unexplained: readonly { readonly text: string; readonly start: number; readonly end: number }[];
+  readonly unexplained: readonly {
+    readonly text: string;
+    readonly start: number;
+    readonly end: number;
+  }[];
 }
 
 /** One clause: the words that open it, what may follow, and which slot that fills. */

@@ -216,7 +216,10 @@ function offTarget({ experiment, plan, run, policy }: Findable): RecordDiagnosti
     return [
       {
         code: 'off-target',
-        severity: Math.abs(Math.log10(charge.value / wanted)) >= FAR ? ('warning' as const) : ('note' as const),
+        severity:
+          Math.abs(Math.log10(charge.value / wanted)) >= FAR
+            ? ('warning' as const)
+            : ('note' as const),
         message: `${taken} of ${charge.name} was taken at step ${charge.step}: ${much} % ${share > 0 ? 'more' : 'less'} than the ${formatQuantity(wanted, charge.kind)} written.`,
         hint:
           Math.abs(Math.log10(charge.value / wanted)) >= FAR
