@@ -10,6 +10,8 @@ export interface Io {
   readonly colour: boolean;
   readonly read: (path: string) => Promise<Uint8Array | FileTrouble>;
   readonly stdin: () => Promise<Uint8Array | FileTrouble>;
+  /** Writes a whole file, over one that is there; says what stood in the way. */
+  readonly write: (path: string, text: string) => Promise<FileTrouble | undefined>;
 }
 
 export interface FileTrouble {

@@ -1,4 +1,4 @@
-import { open } from 'node:fs/promises';
+import { open, writeFile } from 'node:fs/promises';
 import { DEFAULT_WIDTH, LARGEST_FILE_bytes } from './io.ts';
 import type { FileTrouble, Io } from './io.ts';
 
@@ -45,6 +45,15 @@ async function readStream(stream: AsyncIterable<unknown>): Promise<Uint8Array | 
   return new Uint8Array(Buffer.concat(parts));
 }
 
+async function writeFileOf(path: string, text: string): Promise<FileTrouble | undefined> {
+  try {
+    await writeFile(path, text, 'utf8');
+    return undefined;
+  } catch (error) {
+    return troubleOf(error);
+  }
+}
+
 async function readStdin(): Promise<Uint8Array | FileTrouble> {
   if (process.stdin.isTTY) return { trouble: 'terminal' };
   try {
@@ -73,5 +82,6 @@ export function processIo(): Io {
     colour: mayStyle(),
     read: readFileOf,
     stdin: readStdin,
+    write: writeFileOf,
   };
 }

@@ -6,6 +6,8 @@ export interface Result {
   readonly exit: number;
   readonly out: string;
   readonly err: string;
+  /** Files that the command wrote. */
+  readonly written: Readonly<Record<string, string>>;
 }
 
 export interface Machine {
@@ -22,6 +24,7 @@ const bytesOf = (content: string | Uint8Array | FileTrouble) =>
 export async function runOn(machine: Machine, ...argv: string[]): Promise<Result> {
   let out = '';
   let err = '';
+  const written: Record<string, string> = {};
   const io: Io = {
     out: (text) => void (out += text),
     err: (text) => void (err += text),
@@ -33,9 +36,14 @@ export async function runOn(machine: Machine, ...argv: string[]): Promise<Result
       return Promise.resolve(large ? { trouble: 'too-large' } : bytes);
     },
     stdin: () => Promise.resolve(bytesOf(machine.stdin ?? { trouble: 'terminal' })),
+    write: (path, text) => {
+      if (path.startsWith('locked/')) return Promise.resolve({ trouble: 'denied' });
+      written[path] = text;
+      return Promise.resolve(undefined);
+    },
   };
   const exit = await main(argv, io);
-  return { exit, out, err };
+  return { exit, out, err, written };
 }
 
 export const BENZOIC = `# Benzoic acid from sodium benzoate

@@ -2,7 +2,7 @@ import { wrapWithin } from '../text/measure.ts';
 import type { Arrow } from './arrows.ts';
 import { slotX } from './frame.ts';
 import type { Frame } from './frame.ts';
-import { BASIS_STYLE, withMark } from './items.ts';
+import { BASIS_STYLE, boxOf, withMark } from './items.ts';
 import type { Line, Words } from './items.ts';
 
 /** The arrows of a row, one under the other; what follows on to the right shares a line. */
@@ -13,6 +13,8 @@ export interface Bands {
   readonly entries: ReadonlyMap<string, number>;
   readonly exits: ReadonlyMap<string, number>;
   readonly bottom: number;
+  /** The height under which a stretch from left to right is free of arrows and words. */
+  readonly clearBelow: (left: number, right: number) => number;
 }
 
 const SIZE = 12;
@@ -20,6 +22,8 @@ const LINE = 15;
 const MOST_LINES = 3;
 /** From the middle of a column to where an arrow begins or ends. */
 const OFF = 5;
+/** What is poured falls a little way into the vessel. */
+const LEAST_FALL = 9;
 
 interface Laid {
   readonly arrow: Arrow;
@@ -55,7 +59,14 @@ export function placeBands(
     bottom =
       y + Math.max(...band.map((each) => each.amount.length + each.whither.length)) * LINE + 5;
   }
-  return { words, lines, entries, exits, bottom };
+  const boxes = words.map(boxOf);
+  const lowest = Math.max(top, ...lines.map(({ y }) => y + LEAST_FALL));
+  const clearBelow = (left: number, right: number) =>
+    Math.max(
+      lowest,
+      ...boxes.map((box) => (box.right > left && box.left < right ? box.bottom : 0)),
+    );
+  return { words, lines, entries, exits, bottom, clearBelow };
 }
 
 function laidOut(arrow: Arrow, frame: Frame, slotOf: ReadonlyMap<string, number>): Laid {

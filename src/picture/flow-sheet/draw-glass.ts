@@ -47,7 +47,7 @@ export function drawGlass(
     `<g stroke="${theme.ink}" stroke-linejoin="round" stroke-linecap="round">` +
     `<path d="${outline}Z" fill="${theme.glass}" stroke="none"/>${fills.join('')}` +
     `<path d="${outline}" fill="none" stroke-width="1.35"${broken}/>` +
-    `<g fill="none" stroke-width="1.2">${shape.fittings.map((one) => drawFitting(one, pen)).join('')}</g></g>`
+    `<g fill="none" stroke-width="1.2">${shape.fittings.map((one) => drawFitting(one, pen, theme)).join('')}</g></g>`
   );
 }
 
@@ -55,8 +55,11 @@ const DRAWN: {
   readonly [K in Fitting['kind']]: (
     fitting: Extract<Fitting, { readonly kind: K }>,
     pen: Pen,
+    theme: Theme,
   ) => string;
 } = {
+  piece: ({ points }, pen, { glass }) =>
+    `<path fill="${glass}" d="M${points.map(([x, z]) => pen(x, z)).join('L')}Z"/>`,
   line: ({ points }, pen) => `<path d="M${points.map(([x, z]) => pen(x, z)).join('L')}"/>`,
   stopper: ({ z, width }, pen) =>
     `<path fill="currentColor" d="M${pen(-width, z + STOPPER)}L${pen(width, z + STOPPER)}` +
@@ -64,8 +67,8 @@ const DRAWN: {
   tap: ({ z }, pen) => `<path stroke-width="2.6" d="M${pen(-0.24, z)}L${pen(0.34, z)}"/>`,
 };
 
-const drawFitting = (fitting: Fitting, pen: Pen) =>
-  (DRAWN[fitting.kind] as (fitting: Fitting, pen: Pen) => string)(fitting, pen);
+const drawFitting = (fitting: Fitting, pen: Pen, theme: Theme) =>
+  (DRAWN[fitting.kind] as (f: Fitting, p: Pen, t: Theme) => string)(fitting, pen, theme);
 
 /** Pattern first and tint second, so that a phase is known in black on white too. */
 export function patterns({ tint, pattern }: Theme, prefix: string): string {

@@ -70,8 +70,8 @@ function drawBar({ x, from, to, ends }: LifeBar, { life }: Theme): string {
     `<rect x="${px(x - BAR / 2)}" y="${px(y)}" width="${BAR}" height="${px(height)}" rx="3.5" fill="${life}"/>`;
   if (ends === 'emptied') return shape(from, to - from);
   // Still full where the sheet ends: the bar runs out in dots
-  const dots = [0, 9].map((step) => shape(to - 13 + step, 5));
-  return shape(from, Math.max(6, to - 17 - from)) + dots.join('');
+  const dots = [0, 9].map((step) => shape(to - 18 + step, 5));
+  return shape(from, Math.max(6, to - 22 - from)) + dots.join('');
 }
 
 function drawRule({ y, heavy }: Rule, { frame }: Sheet, { hairline, quiet }: Theme): string {

@@ -15,7 +15,7 @@ export interface Frame {
 }
 
 const MARGIN = 28;
-const NUMBER = 38;
+const NUMBER = 42;
 const LEAST_SENTENCE = 196;
 const MOST_SENTENCE = 280;
 const GAP = 18;

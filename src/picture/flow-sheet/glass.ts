@@ -18,12 +18,12 @@ export interface Glass {
   readonly below_px: number;
 }
 
-const TALLEST_px = 66;
+const TALLEST_px = 96;
 /** Smaller glass could not be read: it is drawn at this height, its fill still to scale. */
-const SHORTEST_px = 28;
-const UNKNOWN_px = 42;
+const SHORTEST_px = 34;
+const UNKNOWN_px = 54;
 /** Of the distance between columns, so that words fit beside it. */
-const WIDEST = 0.24;
+const WIDEST = 0.26;
 /** Of a vessel whose capacity is not known. */
 const UNKNOWN_FILL = 0.4;
 

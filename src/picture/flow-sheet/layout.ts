@@ -75,7 +75,12 @@ export function layoutOf(flow: FlowSheet, options: LayoutOptions): Layout {
   };
   const title = flow.title === '' ? 'Untitled' : flow.title;
   const answer = options.answer ?? summaryOf(flow, columns.length);
-  const head = placeHead(title, answer, flow, frame, options.version);
+  const head = placeHead(
+    { title, answer, told: options.answer !== undefined },
+    flow,
+    frame,
+    options.version,
+  );
   const { rows, rules, parts, bottom } = placeRows(flow, head.bottom, sheet);
   const legend = placeLegend(rows, sheet, bottom + 26);
   return {
@@ -101,8 +106,7 @@ function summaryOf({ rows, total_min }: FlowSheet, vessels: number): string {
 }
 
 function placeHead(
-  title: string,
-  answer: string,
+  { title, answer, told }: { title: string; answer: string; told: boolean },
   { rows, total_min }: FlowSheet,
   frame: Frame,
   version: string | undefined,
@@ -128,7 +132,7 @@ function placeHead(
   y += 5;
   add(answer, ANSWER, ANSWER.line, Math.min(room, READING_WIDTH), 'ink');
   y += 3;
-  const steps = rows.length === 0 ? [] : [`${rows.length} steps`, durationText(total_min)];
+  const steps = told && rows.length > 0 ? [`${rows.length} steps`, durationText(total_min)] : [];
   const about = [...(version === undefined ? [] : [`version ${version}`]), ...steps];
   add(about.join(' · '), NOTE, NOTE.line, room, 'quiet');
   if (rows.length === 0) return { words, bottom: y + 16 };
@@ -137,9 +141,7 @@ function placeHead(
     words.push({ x, y, text, anchor, ink: 'ink', ...COLUMN });
   column('Step', margin, 'start');
   column('From the stock', frame.stockX, 'start');
-  const first = slotX(frame, 0);
-  const last = slotX(frame, frame.slots - 1);
-  column('Vessels', (first + last) / 2, 'middle');
+  column('Vessels', slotX(frame, 0), 'middle');
   column('Leaves', frame.leavesX + 6, 'start');
   return { words, bottom: y + 11 };
 }

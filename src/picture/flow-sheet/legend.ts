@@ -27,7 +27,7 @@ export interface Legend {
 const SIZE = 12;
 const LINE = 26;
 const SAMPLE_px = 30;
-const GAP = 26;
+const GAP = 22;
 
 interface Entry {
   readonly sample: Sample;
@@ -83,7 +83,7 @@ function entriesOf(rows: readonly PlacedRow[], { glasses }: Sheet): Entry[] {
 }
 
 const CAPTION =
-  'Vessels are drawn at one scale, as they stand after the step; every layer is as high as its volume stands in that glass.';
+  'Vessels are drawn at one scale, as they stand after the step; every layer is as high as its volume stands in that glass. Times are hours and minutes from the start.';
 
 export function placeLegend(rows: readonly PlacedRow[], sheet: Sheet, top: number): Legend {
   const { margin, right } = sheet.frame;

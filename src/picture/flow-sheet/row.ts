@@ -1,16 +1,17 @@
 import type { FlowRow, FlowState } from '../../core/report/flow/flow.ts';
 import { formatQuantity } from '../../core/quantity/print.ts';
-import { keepAmounts, wrapText, wrapWithin } from '../text/measure.ts';
+import { keepAmounts, textWidth, wrapText, wrapWithin } from '../text/measure.ts';
 import { arrowsOf } from './arrows.ts';
 import type { Arrow } from './arrows.ts';
 import { placeBands } from './bands.ts';
+import type { Bands } from './bands.ts';
 import { slotX } from './frame.ts';
 import type { Frame } from './frame.ts';
 import type { Glass } from './glass.ts';
 import { BASIS_STYLE, withMark } from './items.ts';
 import type { Line, Words } from './items.ts';
 import type { Life, Slots } from './slots.ts';
-import { spanText } from './time.ts';
+import { clockText, durationText, spanText } from './time.ts';
 import { shortSentence } from './words.ts';
 import type { FlowWords, ToldWeighing } from './words.ts';
 
@@ -52,7 +53,7 @@ export interface PlacedRow {
   readonly ends: ReadonlyMap<string, number>;
 }
 
-const PAD = 13;
+const PAD = 11;
 const SENTENCE = { size: 14, line: 18 };
 const TIME = { size: 11.5, line: 16 };
 const NAME = { size: 12.5, line: 15 };
@@ -73,8 +74,8 @@ export function placeRow(row: FlowRow, at: number, top: number, sheet: Sheet, me
   const named = placeNames(at, top + PAD, sheet, memory);
   const bands = placeBands(arrows, named.bottom, frame, slots.slotOf);
   const shown = shownStates(row, arrows, weighings, sheet, memory);
-  const stood = placeStates(shown, weighings, bands.bottom, at, sheet, memory);
-  const bottom = Math.max(said.bottom, stood.bottom) + PAD;
+  const stood = placeStates(shown, weighings, bands, at, sheet, memory);
+  const bottom = Math.max(said.bottom, bands.bottom - 3, stood.bottom) + PAD;
   const lives = slots.lives;
   const placed: PlacedRow = {
     step: row.step,
@@ -101,8 +102,7 @@ interface Placed {
 
 function placeSentence(row: FlowRow, sentence: string, top: number, sheet: Sheet): Placed {
   const { margin, sentenceX, sentenceWidth } = sheet.frame;
-  const text = keepAmounts(sentence);
-  const lines = wrapWithin(text, sentenceWidth, MOST_SENTENCE_LINES, SENTENCE);
+  const lines = wrapWithin(keepAmounts(sentence), sentenceWidth, MOST_SENTENCE_LINES, SENTENCE);
   const ink = sheet.selected === row.step ? ('accent' as const) : ('ink' as const);
   const start = { anchor: 'start' as const, x: sentenceX };
   const first = top + SENTENCE.size * 0.8;
@@ -116,10 +116,18 @@ function placeSentence(row: FlowRow, sentence: string, top: number, sheet: Sheet
       size: SENTENCE.size,
     })),
   ];
-  const time = spanText(row.start_min, row.duration_min);
-  const y = first + (lines.length - 1) * SENTENCE.line + TIME.line + 1;
-  words.push({ ...start, y, text: time, ink: 'quiet', size: TIME.size });
-  return { words, bottom: y + 3 };
+  const quiet = { ink: 'quiet' as const, size: TIME.size };
+  const second = first + TIME.line + 1;
+  words.push({ ...start, ...quiet, x: margin, y: second, text: clockText(row.start_min) });
+  const last = first + (lines.length - 1) * SENTENCE.line;
+  if (row.duration_min < 0.5) return { words, bottom: Math.max(last, second) + 3 };
+  const text = durationText(row.duration_min);
+  // After the sentence where there is room, else under it
+  const end = textWidth(lines.at(-1) ?? '', SENTENCE) + 10;
+  const fits = end + textWidth(text, TIME) <= sentenceWidth;
+  const y = fits ? last : last + TIME.line;
+  words.push({ ...start, ...quiet, x: sentenceX + (fits ? end : 0), y, text });
+  return { words, bottom: Math.max(y, second) + 3 };
 }
 
 /** A vessel is named where it first holds something, and again when it comes back after a while. */
@@ -182,7 +190,7 @@ const signOf = (state: FlowState | undefined) =>
 function placeStates(
   states: readonly FlowState[],
   weighings: readonly ToldWeighing[],
-  top: number,
+  bands: Bands,
   at: number,
   sheet: Sheet,
   memory: Memory,
@@ -194,10 +202,10 @@ function placeStates(
     const x = slotX(frame, slots.slotOf.get(state.vessel)!);
     const width = frame.pitch - glass.halfWidth_px - widest - 12;
     const lines = linesBeside(state, weighings, at, width, sheet, memory);
-    return { state, glass, x, lines, height: Math.max(glass.height_px, lines.length * STATE.line) };
+    return { state, glass, x, lines };
   });
-  if (blocks.length === 0) return { words: [], standings: [], bottom: top };
-  const bottom = top + 8 + Math.max(...blocks.map(({ height }) => height));
+  if (blocks.length === 0) return { words: [], standings: [], bottom: bands.bottom };
+  const bottom = Math.max(...blocks.map((block) => standingLine(block, bands)));
   const words = blocks.flatMap(({ glass, x, lines }) =>
     lines.map((line, i): Words => {
       const y = bottom - 3 - (lines.length - 1 - i) * STATE.line;
@@ -205,6 +213,22 @@ function placeStates(
     }),
   );
   return { words, bottom, standings: blocks.map(({ state, x }) => ({ state, x, bottom })) };
+}
+
+interface Block {
+  readonly glass: Glass;
+  readonly x: number;
+  readonly lines: readonly Unplaced[];
+}
+
+/** How high a vessel can stand at most, so that it and its words are clear of the arrows and theirs. */
+function standingLine({ glass, x, lines }: Block, bands: Bands): number {
+  const { halfWidth_px, height_px } = glass;
+  const beside = x + halfWidth_px + 6;
+  const length = Math.max(0, ...lines.map((line) => textWidth(line.text, line)));
+  const ofGlass = bands.clearBelow(x - halfWidth_px - 3, x + halfWidth_px + 3) + height_px;
+  const ofWords = bands.clearBelow(beside, beside + length) + lines.length * STATE.line + 4;
+  return Math.max(ofGlass, ofWords) + 3;
 }
 
 type Unplaced = Omit<Words, 'x' | 'y' | 'anchor'>;

@@ -4,6 +4,8 @@ import type { Profile, Section } from './profile.ts';
 
 /** A piece of glass beside the room for the contents, in the lengths of its profile. */
 export type Fitting =
+  /** A closed piece, through which nothing behind it shows. */
+  | { readonly kind: 'piece'; readonly points: readonly (readonly [x: number, z: number])[] }
   | { readonly kind: 'line'; readonly points: readonly (readonly [x: number, z: number])[] }
   | { readonly kind: 'stopper'; readonly z: number; readonly width: number }
   | { readonly kind: 'tap'; readonly z: number };
@@ -31,6 +33,7 @@ const ball = (radius: number, from: number, to: number): Section => ({
   from,
   to,
 });
+const piece = (...points: (readonly [number, number])[]): Fitting => ({ kind: 'piece', points });
 const line = (...points: (readonly [number, number])[]): Fitting => ({ kind: 'line', points });
 
 /** Where a ball of radius 1 has narrowed to a radius. */
@@ -57,9 +60,8 @@ export const SHAPES: Readonly<Record<VesselShape, Shape>> = {
     neck: [tube(0.25, 0.24)],
     fittings: [
       { kind: 'stopper', z: 1.5 + narrowing(0.9) + FUNNEL_TOP + 0.25, width: 0.36 },
+      piece([-0.1, 0], [-0.1, -0.75], [0.1, -0.6], [0.1, 0]),
       { kind: 'tap', z: -0.2 },
-      line([-0.1, 0], [-0.1, -0.75]),
-      line([0.1, 0], [0.1, -0.62]),
     ],
     below: 0.75,
   },
@@ -68,9 +70,8 @@ export const SHAPES: Readonly<Record<VesselShape, Shape>> = {
     neck: [cone(0.25, 0.6, 0.24), tube(0.25, 0.24)],
     fittings: [
       { kind: 'stopper', z: 3.2, width: 0.34 },
+      piece([-0.1, 0], [-0.1, -0.7], [0.1, -0.56], [0.1, 0]),
       { kind: 'tap', z: -0.18 },
-      line([-0.1, 0], [-0.1, -0.7]),
-      line([0.1, 0], [0.1, -0.58]),
     ],
     below: 0.7,
   },
@@ -103,7 +104,7 @@ export const SHAPES: Readonly<Record<VesselShape, Shape>> = {
     neck: [],
     // The plate is the bottom of the contents; funnel and stem hang below it
     fittings: [
-      line([-1, 0], [-0.2, -0.75], [-0.2, -1.5], [0.2, -1.3], [0.2, -0.75], [1, 0]),
+      piece([-1, 0], [-0.2, -0.75], [-0.2, -1.5], [0.2, -1.3], [0.2, -0.75], [1, 0]),
       line([-0.6, -0.1], [-0.45, -0.1]),
       line([-0.2, -0.1], [-0.05, -0.1]),
       line([0.2, -0.1], [0.35, -0.1]),
@@ -147,7 +148,7 @@ export const SHAPES: Readonly<Record<VesselShape, Shape>> = {
 
 /** Room that a shape takes, in the lengths of its profile. */
 export function extentOf({ body, neck, fittings, below }: Shape) {
-  const points = fittings.flatMap((one) => (one.kind === 'line' ? one.points : []));
+  const points = fittings.flatMap((one) => ('points' in one ? one.points : []));
   const stoppers = fittings.flatMap((one) => (one.kind === 'stopper' ? [one.z + STOPPER] : []));
   const glass = [...body, ...neck];
   return {

@@ -34,7 +34,7 @@ export interface Parting {
   readonly trouble: readonly MaterialTrouble[];
 }
 
-const UNEXPLAINED_COST = 10;
+export const UNEXPLAINED_COST = 10;
 /** Of two readings the one with fewer parts: "the layers in the funnel" is one thing. */
 const ARGUMENT_COST = 0.02;
 /** Dearer than a clause, cheaper than a word that nothing explains. */
@@ -46,6 +46,7 @@ const LOOK_LIMIT = 4000;
 /** Sorts the words after a verb's head into its object and clauses, at the least cost. */
 export class ClauseReader {
   private readonly cache = new Map<string, ReadArgument | undefined>();
+  private readonly ends = new Map<string, readonly boolean[]>();
   private looks = 0;
 
   constructor(
@@ -74,6 +75,8 @@ export class ClauseReader {
     tokens: readonly Token[],
     breaks: ReadonlySet<number>,
     fits: (parting: Parting) => boolean = () => true,
+    /** What another reading costs already: dearer ones are not looked at. */
+    limit = Infinity,
   ): Parting | undefined {
     const ends = this.boundaries(ready, tokens, breaks);
     this.looks = 0;
@@ -81,7 +84,8 @@ export class ClauseReader {
     // The best that is no sentence of this verb: one that is may cost a little more
     let unfit = Infinity;
     const search = (i: number, object: boolean, sofar: Parting): void => {
-      if ((best && sofar.cost >= best.cost) || sofar.cost >= unfit + UNFIT_MARGIN) return;
+      if (sofar.cost >= limit || (best && sofar.cost >= best.cost)) return;
+      if (sofar.cost >= unfit + UNFIT_MARGIN) return;
       if (++this.looks > LOOK_LIMIT) return;
       if (i >= tokens.length) {
         if (fits(sofar)) best = sofar;
@@ -102,7 +106,7 @@ export class ClauseReader {
         }
       };
       if (token.depth === 0) {
-        for (const { words, form } of ready.clauses)
+        for (const { words, form } of clausesAt(ready, token.word))
           if (words.every((word, k) => tokens[i + k]?.word === word))
             tryArgument(form.kind, form.slot, i + words.length);
         if (object)
@@ -143,6 +147,25 @@ export class ClauseReader {
     return best;
   }
 
+  /** Places that end an argument of any verb; asked for again with every head of a sentence. */
+  private commonEnds(tokens: readonly Token[], breaks: ReadonlySet<number>): readonly boolean[] {
+    const key = `${tokens.map(({ start }) => start).join()} ${[...breaks].join()}`;
+    const before = this.ends.get(key);
+    if (before) return before;
+    const ends = tokens.map(
+      (token, i) =>
+        token.depth === 0 &&
+        (token.word === 'overnight' ||
+          phraseAt(MANNER_TABLE, tokens, i) !== undefined ||
+          doingAt(tokens, i) !== undefined ||
+          bareTimeAt(tokens, i) ||
+          turnsAt(tokens, i) !== undefined ||
+          asideEnds(tokens, i, nextBreak(breaks, i, tokens.length)).length > 0),
+    );
+    this.ends.set(key, ends);
+    return ends;
+  }
+
   /** Places where an argument may end: before a clause word, a manner word, a comma, or at the end. */
   private boundaries(
     ready: ReadyVerb,
@@ -150,6 +173,7 @@ export class ClauseReader {
     breaks: ReadonlySet<number>,
   ): number[] {
     const ends: number[] = [];
+    const common = this.commonEnds(tokens, breaks);
     for (let i = 1; i <= tokens.length; i++) {
       const token = tokens[i];
       if (token === undefined || breaks.has(i)) {
@@ -162,21 +186,19 @@ export class ClauseReader {
         token.word.startsWith('(') ||
         token.word === 'and' ||
         token.word === 'then' ||
-        ready.clauses.some(
-          ({ words }) => words.length > 0 && words.every((word, k) => tokens[i + k]?.word === word),
-        ) ||
-        token.word === 'overnight' ||
+        opensClause(ready, tokens, i) ||
         phraseAt(ready.manners, tokens, i) !== undefined ||
-        phraseAt(MANNER_TABLE, tokens, i) !== undefined ||
-        doingAt(tokens, i) !== undefined ||
-        bareTimeAt(tokens, i) ||
-        turnsAt(tokens, i) !== undefined ||
-        asideEnds(tokens, i, nextBreak(breaks, i, tokens.length)).length > 0
+        common[i]!
       )
         ends.push(i);
     }
     return ends;
   }
+}
+
+function opensClause({ byFirst }: ReadyVerb, tokens: readonly Token[], at: number): boolean {
+  const clauses = byFirst.get(tokens[at]!.word) ?? NONE;
+  return clauses.some(({ words }) => words.every((word, k) => tokens[at + k]?.word === word));
 }
 
 const NONE: readonly ReadyClause[] = [];

@@ -1,5 +1,5 @@
 import type { Verb } from '../verbs/verb.ts';
-import type { ReadyVerb } from './clause.ts';
+import type { ReadyClause, ReadyVerb } from './clause.ts';
 import { phraseTable } from './manner.ts';
 import type { Token } from './token.ts';
 
@@ -21,15 +21,17 @@ export function grammarOf(verbs: readonly Verb[]): Grammar {
     if (!participles.has(form)) participles.set(form, [...head]);
   };
   for (const verb of verbs) {
+    const clauses = verb.clauses
+      .flatMap((form): ReadyClause[] =>
+        form.words.length === 0
+          ? [{ words: [], form }]
+          : form.words.map((words) => ({ words: words.split(' '), form })),
+      )
+      .sort((a, b) => b.words.length - a.words.length);
     const ready: ReadyVerb = {
       verb,
-      clauses: verb.clauses
-        .flatMap((form) =>
-          form.words.length === 0
-            ? [{ words: [], form }]
-            : form.words.map((words) => ({ words: words.split(' '), form })),
-        )
-        .sort((a, b) => b.words.length - a.words.length),
+      clauses,
+      byFirst: byFirstWord(clauses),
       manners: phraseTable(verb.manners ?? {}),
     };
     for (const head of verb.heads) {
@@ -41,6 +43,17 @@ export function grammarOf(verbs: readonly Verb[]): Grammar {
       participles.set(form, head.split(' '));
   }
   return { heads, participles };
+}
+
+function byFirstWord(clauses: readonly ReadyClause[]): Map<string, ReadyClause[]> {
+  const found = new Map<string, ReadyClause[]>();
+  for (const clause of clauses) {
+    const first = clause.words[0] ?? '';
+    const there = found.get(first);
+    if (there) there.push(clause);
+    else found.set(first, [clause]);
+  }
+  return found;
 }
 
 /** add -> added, charge -> charged, dry -> dried, stir -> stirred. */

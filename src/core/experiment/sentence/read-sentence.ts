@@ -3,7 +3,7 @@ import type { Piece } from '../text.ts';
 import type { Verb } from '../verbs/verb.ts';
 import type { RawSentence } from '../verbs/verb.ts';
 import type { Vocabulary } from './argument.ts';
-import { ClauseReader } from './clause.ts';
+import { ClauseReader, UNEXPLAINED_COST } from './clause.ts';
 import type { Parting, ReadyVerb } from './clause.ts';
 import type { MaterialTrouble } from './materials.ts';
 import { orders } from './order.ts';
@@ -18,6 +18,8 @@ export interface SentenceReading {
 }
 
 const SENTENCE_WORDS_LIMIT = 160;
+/** More than unknown names and asides come to in a sentence that is worth reading. */
+const OTHER_COSTS = 40;
 
 /** Reads one sentence, or says that no verb explains it. */
 export function readSentence(
@@ -29,6 +31,8 @@ export function readSentence(
   const tokens = tokenise(piece);
   if (tokens.length === 0 || tokens.length > SENTENCE_WORDS_LIMIT) return undefined;
   const reader = new ClauseReader(document, vocabulary);
+  const unexplainedLimit = Math.max(2, 0.34 * tokens.length);
+  const dearest = UNEXPLAINED_COST * unexplainedLimit + OTHER_COSTS;
   let best:
     { cost: number; parting: Parting; ready: ReadyVerb; head: readonly string[] } | undefined;
   for (const order of orders(tokens, grammar)) {
@@ -39,23 +43,22 @@ export function readSentence(
         [...order.breaks].map((b) => b - head.words.length).filter((b) => b > 0),
       );
       const { verb } = head.ready;
+      const own = order.penalty - 0.1 * head.words.length;
       const parting = reader.part(
         head.ready,
         rest,
         breaks,
         (found) => verb.fits?.(sentenceOf(verb, head.words, found)) ?? true,
+        (best?.cost ?? dearest) - own,
       );
       if (!parting) continue;
-      const cost = parting.cost + order.penalty - 0.1 * head.words.length;
-      if (best && cost >= best.cost) continue;
-      const sentence = sentenceOf(head.ready.verb, head.words, parting);
-      if (head.ready.verb.fits && !head.ready.verb.fits(sentence)) continue;
+      const cost = parting.cost + own;
       best = { cost, parting, ready: head.ready, head: head.words };
     }
   }
   if (!best) return undefined;
   const { parting } = best;
-  if (parting.unexplained.length > Math.max(2, 0.34 * tokens.length)) return undefined;
+  if (parting.unexplained.length > unexplainedLimit) return undefined;
   return {
     sentence: sentenceOf(best.ready.verb, best.head, parting),
     trouble: parting.trouble,
