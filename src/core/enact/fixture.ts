@@ -17,7 +17,6 @@ import type {
   VesselShape,
 } from '../experiment/step.ts';
 import type { VerbKind } from '../experiment/verbs/kind.ts';
-import type { AnyAmount } from '../quantity/amount.ts';
 import { readAmount } from '../quantity/amount.ts';
 import type { Program, ProgramLine } from './program.ts';
 
@@ -51,7 +50,7 @@ export function use(
     amounts: texts.map((text) => {
       const amount = readAmount(text);
       if (amount.kind === 'refused') throw new Error(`${text}: ${amount.message}`);
-      return amount as AnyAmount;
+      return amount;
     }),
     span: spanAt(1),
     repeat,

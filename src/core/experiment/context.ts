@@ -92,7 +92,7 @@ export class ProcedureContext implements Context {
       id: this.freeId(name),
       name,
       shape: phrase.shape ?? 'other',
-      ...(sized && { capacity_mL: phrase.capacity_mL! }),
+      ...(sized && { capacity_mL: phrase.capacity_mL }),
       tared: phrase.tared,
       origin: sized ? 'sentence' : 'implied',
       span,
@@ -362,7 +362,7 @@ export class ProcedureContext implements Context {
       id: `${this.step}.${++this.uses}`,
       name: raw.name,
       ...(material && { material }),
-      amounts: raw.amounts as readonly AnyAmount[],
+      amounts: raw.amounts,
       span,
       repeat: raw.repeat,
     };

@@ -60,6 +60,8 @@ const NAME = { size: 12.5, line: 15 };
 const NOTE = { size: 11.5, line: 14 };
 const STATE = { size: 11.5, line: 14 };
 const MOST_SENTENCE_LINES = 6;
+/** Half of what the bar of a vessel's life takes, with air. */
+const LIFE_px = 7;
 /** After so many rows a vessel is called by its name again. */
 const REMINDER_rows = 5;
 
@@ -196,11 +198,14 @@ function placeStates(
   memory: Memory,
 ): Placed & { readonly standings: Standing[] } {
   const { frame, slots, glasses } = sheet;
-  const widest = Math.max(0, ...[...glasses.values()].map(({ halfWidth_px }) => halfWidth_px));
-  const blocks = states.map((state) => {
-    const glass = glasses.get(state.vessel)!;
-    const x = slotX(frame, slots.slotOf.get(state.vessel)!);
-    const width = frame.pitch - glass.halfWidth_px - widest - 12;
+  const placed = states.map((state) => {
+    const slot = slots.slotOf.get(state.vessel)!;
+    return { state, slot, glass: glasses.get(state.vessel)!, x: slotX(frame, slot) };
+  });
+  const blocks = placed.map(({ state, slot, glass, x }) => {
+    const next = placed.find((one) => one.slot === slot + 1)?.glass.halfWidth_px ?? LIFE_px;
+    const limit = slot + 1 < frame.slots ? slotX(frame, slot + 1) - next : frame.right;
+    const width = limit - x - glass.halfWidth_px - 12;
     const lines = linesBeside(state, weighings, at, width, sheet, memory);
     return { state, glass, x, lines };
   });

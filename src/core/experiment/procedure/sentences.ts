@@ -17,8 +17,23 @@ export interface ItemSentence {
   readonly reading: SentenceReading | undefined;
 }
 
-/** Sentences of an item; "keep the solid" goes with the sentence before it. */
-export function readItem(clean: CleanText, read: SentenceReader): ItemSentence[] {
+const ITEMS_REMEMBERED = 2000;
+const remembered = new WeakMap<SentenceReader, Map<string, readonly ItemSentence[]>>();
+
+/** Sentences of an item. While one item is typed in, the others are what they were. */
+export function readItem(clean: CleanText, read: SentenceReader): readonly ItemSentence[] {
+  const memory = remembered.get(read) ?? new Map<string, readonly ItemSentence[]>();
+  remembered.set(read, memory);
+  const before = memory.get(clean.text);
+  if (before) return before;
+  const found = readAfresh(clean, read);
+  if (memory.size >= ITEMS_REMEMBERED) memory.clear();
+  memory.set(clean.text, found);
+  return found;
+}
+
+/** "keep the solid" goes with the sentence before it. */
+function readAfresh(clean: CleanText, read: SentenceReader): ItemSentence[] {
   const found: ItemSentence[] = [];
   for (const piece of splitSentences({ text: clean.text, start: 0 })) {
     const before = found.at(-1);

@@ -1,4 +1,3 @@
-import type { Amount } from '../../quantity/amount.ts';
 import { readAmountAt } from '../../quantity/amount.ts';
 import type { Portion, VesselDeclaration } from '../step.ts';
 import { looksLikeVessel } from '../vessels.ts';
@@ -137,27 +136,25 @@ export function readReference(
         rest.slice(amount.end),
       );
       if (!after) return undefined;
-      portion = { kind: 'amount', amount: amount.amount as Amount };
+      portion = { kind: 'amount', amount: amount.amount };
       rest = rest.slice(amount.end + after[0].length);
     }
   }
-  return readWhole(rest, portion, vessels, products, knows, text.trim());
+  return readWhole(rest, portion, { vessels, products, knows }, text.trim());
 }
 
-function readWhole(
-  text: string,
-  portion: Portion,
-  vessels: readonly VesselDeclaration[],
-  products: readonly string[],
-  knows: (name: string) => boolean,
-  whole: string,
-): RawRef | undefined {
-  let rest = text.toLowerCase();
-  const determined = DETERMINER.test(rest);
-  rest = rest.replace(DETERMINER, '').replace(DETERMINER, '').trim();
-  const base = { portion, text: whole };
-  // "the lower layer of methyl benzoate", "the crystals that separated"
-  rest = rest
+/** What references are read with. */
+interface Names {
+  readonly vessels: readonly VesselDeclaration[];
+  readonly products: readonly string[];
+  readonly knows: (name: string) => boolean;
+}
+
+type Base = Pick<RawRef, 'portion' | 'text'>;
+
+/** "the lower layer of methyl benzoate", "the crystals that separated": what is meant of them. */
+function plainWords(text: string, products: readonly string[]): string {
+  return text
     .replace(
       /^((?:[\p{L}-]+ )?(?:layer|phase)) (?:of|containing) (?!the\b)(?:[^\s,]+ ?){1,4}$/u,
       (all, layer: string) => (roleOf(layer, products) === undefined ? all : layer),
@@ -166,45 +163,61 @@ function readWhole(
       / (?:that|which) (?:separated|formed|precipitated|crystalli[sz]ed|had (?:separated|formed|precipitated|crystalli[sz]ed))(?: out)?$/,
       '',
     );
+}
+
+function readWhole(
+  text: string,
+  portion: Portion,
+  names: Names,
+  whole: string,
+): RawRef | undefined {
+  const { vessels, products } = names;
+  const lower = text.toLowerCase();
+  const determined = DETERMINER.test(lower);
+  const rest = plainWords(lower.replace(DETERMINER, '').replace(DETERMINER, '').trim(), products);
+  const base = { portion, text: whole };
   if (/^(it|everything|them|this)$/.test(rest)) return { ...base, role: 'it', plural: false };
-  const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(
-    rest,
-  );
-  // "the filtrate in a tared flask" says where it goes, not where it is
-  if (inside && !/^an?\s/.test(inside[2]!) && looksLikeVessel(inside[2]!, vessels)) {
-    const role = roleOf(inside[1]!, products);
-    if (role) return { ...base, role, vesselPhrase: inside[2]!, plural: isPlural(inside[1]!) };
-    if (CLASS_NOUN.test(inside[1]!))
-      return {
-        ...base,
-        role: 'product',
-        noun: inside[1]!.split(' ').at(-1)!,
-        vesselPhrase: inside[2]!,
-        plural: false,
-      };
-    if (knows(inside[1]!))
-      return { ...base, named: inside[1]!, vesselPhrase: inside[2]!, plural: false };
-  }
+  const inside = insideVessel(rest, base, names);
+  if (inside) return inside;
   const contents = /^(.+?)(?:'s)? contents$/.exec(rest);
   if (contents && looksLikeVessel(contents[1]!, vessels))
     return { ...base, vesselPhrase: contents[1]!, plural: false };
   const role = roleOf(rest, products);
-  if (
-    looksLikeVessel(rest, vessels) &&
-    (role === undefined || vessels.some((v) => v.name.toLowerCase() === rest))
-  )
+  const isName = vessels.some((v) => v.name.toLowerCase() === rest);
+  if (looksLikeVessel(rest, vessels) && (role === undefined || isName))
     return { ...base, vesselPhrase: text.trim(), plural: false };
-  if (
-    role !== undefined &&
-    (determined ||
-      role !== 'mixture' ||
-      /^(contents|layers|combined|(?:reaction )?mixture$)/.test(rest))
-  )
+  const plain = /^(contents|layers|combined|(?:reaction )?mixture$)/.test(rest);
+  if (role !== undefined && (determined || role !== 'mixture' || plain))
     return { ...base, role, plural: isPlural(rest) };
-  const mixture =
-    /^(?:[\p{L}-]+ ){0,2}?(?:cooled |hot |cold |warm |resulting )*([\p{L}-]+) (?:solution|mixture|suspension|liquid|oil|slurry)$/u.exec(
-      rest,
-    );
+  return (
+    (determined ? namedMaterial(rest, base, names) : undefined) ??
+    describedSolid(rest, base, determined)
+  );
+}
+
+/** "the solid on the filter", "the aqueous layer in the trap". */
+function insideVessel(
+  rest: string,
+  base: Base,
+  { vessels, products, knows }: Names,
+): RawRef | undefined {
+  const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(
+    rest,
+  );
+  // "the filtrate in a tared flask" says where it goes, not where it is
+  if (!inside || /^an?\s/.test(inside[2]!) || !looksLikeVessel(inside[2]!, vessels))
+    return undefined;
+  const what = inside[1]!;
+  const there = { ...base, vesselPhrase: inside[2]! };
+  const role = roleOf(what, products);
+  if (role) return { ...there, role, plural: isPlural(what) };
+  if (CLASS_NOUN.test(what))
+    return { ...there, role: 'product', noun: what.split(' ').at(-1)!, plural: false };
+  return knows(what) ? { ...there, named: what, plural: false } : undefined;
+}
+
+/** "the zinc", "the crude benzil", "the unreacted zinc": a material by its name. */
+function namedMaterial(rest: string, base: Base, { knows }: Names): RawRef | undefined {
   const named = rest
     .replace(
       /^(?:(?:crude|dry|dried|pure|purified|wet|moist|damp|cold|cooled|molten|sublimed|distilled|recrystalli[sz]ed|precipitated|remaining|unreacted|excess) )+/,
@@ -214,13 +227,16 @@ function readWhole(
       /\s+(?:solution|suspension|residues?|powder|dust|turnings|crystals|flakes|pieces)$/,
       '',
     );
-  const plainNamed = named.replace(
+  if (knows(rest) || knows(named)) return { ...base, named: rest, plural: false };
+  const bare = named.replace(
     /^(?:(?:unreacted|unchanged|undissolved|excess|residual|remaining|precipitated|crude|pure|dry|dried|wet|damp|moist|hot|cold|cooled|free|white|yellow|solid|molten|product) )+/,
     '',
   );
-  if (determined && (knows(rest) || knows(named))) return { ...base, named: rest, plural: false };
-  if (determined && plainNamed !== named && knows(plainNamed))
-    return { ...base, named: plainNamed, plural: false };
+  return bare !== named && knows(bare) ? { ...base, named: bare, plural: false } : undefined;
+}
+
+/** "needles of the ester", "the dark crystals", "the ketone", "the dichromate solution". */
+function describedSolid(rest: string, base: Base, determined: boolean): RawRef | undefined {
   if (
     /^(?:[\p{L}-]+ ){0,2}(?:crystals|precipitate|needles|plates|powder) of (?:[^\s,]+ ?){1,4}$/u.test(
       rest,
@@ -230,10 +246,14 @@ function readWhole(
   if (!determined) return undefined;
   if (CLASS_NOUN.test(rest))
     return { ...base, role: 'product', noun: rest.split(' ').at(-1)!, plural: false };
+  const mixture =
+    /^(?:[\p{L}-]+ ){0,2}?(?:cooled |hot |cold |warm |resulting )*([\p{L}-]+) (?:solution|mixture|suspension|liquid|oil|slurry)$/u.exec(
+      rest,
+    );
   if (mixture) return { ...base, role: 'mixture', noun: mixture[1]!, plural: false };
-  if (/^(?:[\p{L}-]+ ){1,3}(?:crystals|solid|precipitate|powder|needles|plates|cake)$/u.test(rest))
-    return { ...base, role: 'solid', plural: false };
-  return undefined;
+  const solid =
+    /^(?:[\p{L}-]+ ){1,3}(?:crystals|solid|precipitate|powder|needles|plates|cake)$/u.test(rest);
+  return solid ? { ...base, role: 'solid', plural: false } : undefined;
 }
 
 /** A product called by its class: "the ketone". */

@@ -16,6 +16,21 @@ export function uncountedAmounts(
   text: string,
   sentence: RawSentence,
   knows: (name: string) => boolean,
+): readonly Uncounted[] {
+  const before = looked.get(sentence);
+  if (before?.text === text) return before.found;
+  const found = lookFor(text, sentence, knows);
+  looked.set(sentence, { text, found });
+  return found;
+}
+
+/** Readings are kept while a document is typed, and with them what was found of each. */
+const looked = new WeakMap<RawSentence, { text: string; found: readonly Uncounted[] }>();
+
+function lookFor(
+  text: string,
+  sentence: RawSentence,
+  knows: (name: string) => boolean,
 ): Uncounted[] {
   const held = Object.values(sentence.arguments).flatMap(spansOf);
   const found: Uncounted[] = [];

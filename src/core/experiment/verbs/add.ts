@@ -184,7 +184,10 @@ export const treat: Verb = {
     'partition',
     'layer',
   ],
-  object: [{ kind: 'ref', slot: 'into' }],
+  object: [
+    { kind: 'ref', slot: 'into' },
+    { kind: 'materials', slot: 'with' },
+  ],
   clauses: [
     {
       words: [

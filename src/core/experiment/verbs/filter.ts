@@ -1,4 +1,4 @@
-import type { Slots, Step } from '../step.ts';
+import type { Step } from '../step.ts';
 import type { Move } from '../move.ts';
 import { shapeOf } from '../vessels.ts';
 import type { RawSentence, Verb } from './verb.ts';
@@ -85,6 +85,17 @@ function onFilter({ arguments: { on, otherInto } }: RawSentence): boolean {
     (on?.kind === 'ref' && on.ref.named !== undefined) ||
     (otherInto?.kind === 'vessel' && shapeOf(otherInto.phrase) === 'filter')
   );
+}
+
+/** What the sentence itself says of the part that is kept; `both` where it says nothing. */
+function keptPart(raw: RawSentence, dried: boolean): 'solid' | 'liquid' | 'both' {
+  const { on, keep, detail, into } = raw.arguments;
+  if (keep?.kind === 'keep')
+    return keep.what === 'solid' || keep.what === 'both' ? keep.what : 'liquid';
+  const takesAway = raw.head === 'remove' || detail !== undefined;
+  if (takesAway || dried || hasRole(on, 'dryingAgent')) return 'liquid';
+  if (/^(?:collect|isolate|recover)$/.test(raw.head)) return 'solid';
+  return into === undefined ? 'both' : 'liquid';
 }
 
 export const filter: Verb = {
@@ -214,24 +225,7 @@ export const filter: Verb = {
         : context.refOf(args.on));
     const on = whole(source?.vessel ?? context.vessel('the flask', 0));
     const keepArgument = args.keep?.kind === 'keep' ? args.keep : undefined;
-    const detailRemoves = args.detail !== undefined;
-    const keep: Slots['keep'] =
-      keepArgument?.what === 'solid' ||
-      keepArgument?.what === 'liquid' ||
-      keepArgument?.what === 'both'
-        ? keepArgument.what
-        : keepArgument !== undefined
-          ? 'liquid'
-          : raw.head === 'remove' ||
-              detailRemoves ||
-              context.holdsDryingAgent(on.vessel) ||
-              hasRole(args.on, 'dryingAgent')
-            ? 'liquid'
-            : /^(?:collect|isolate|recover)$/.test(raw.head)
-              ? 'solid'
-              : args.into !== undefined
-                ? 'liquid'
-                : 'both';
+    const keep = keptPart(raw, context.holdsDryingAgent(on.vessel));
     const keptIn =
       keepArgument?.vesselPhrase === undefined
         ? undefined
@@ -267,7 +261,7 @@ export const filter: Verb = {
       on: [on],
       into,
       otherInto,
-      keep: keep!,
+      keep,
       ...conditions(raw),
     };
   },

@@ -7,6 +7,8 @@ export const readTime: Reader = (piece) => {
       .replace(/^(?:a period of|the next|about another)\s+/i, '')
       .replace(/^an?\s+(\d[\d.–-]*)[- ]([a-z]+)[- ]period$/i, '$1 $2')
       .replace(/^one[- ]half hour/i, 'half an hour')
+      .replace(/^(?:a )?quarter of an hour/i, '15 min')
+      .replace(/^three[- ]quarters of an hour/i, '45 min')
       .replace(/\s+(?:more|longer|further|or so|or more)$/i, ''),
   );
   return amount.kind === 'time' ||
