@@ -1,7 +1,7 @@
 import type { Basis } from '../../core/ledger/posting.ts';
 import { escapeXml, px } from '../../structures/svg.ts';
 import { drawGlass } from './draw-glass.ts';
-import type { Words } from './items.ts';
+import type { Tail, Words } from './items.ts';
 import type { Layout, LifeBar, Rule } from './layout.ts';
 import type { PlacedSample, Sample } from './legend.ts';
 import type { PlacedRow, Sheet } from './row.ts';
@@ -20,17 +20,23 @@ const INK: Readonly<Record<Words['ink'], (theme: Theme) => string>> = {
 };
 
 export function drawWords(words: Words, theme: Theme): string {
-  const { x, y, text, anchor, size, bold, italic, underlined, ink } = words;
-  const attributes = [
-    `x="${px(x)}" y="${px(y)}" font-size="${size}"`,
-    anchor === 'start' ? '' : ` text-anchor="${anchor}"`,
+  const { x, y, text, anchor, size, bold, italic, underlined, ink, tail } = words;
+  const place = `x="${px(x)}" y="${px(y)}"${anchor === 'start' ? '' : ` text-anchor="${anchor}"`}`;
+  const style = [
+    `font-size="${size}"`,
     bold === true ? ' font-weight="700"' : '',
     italic === true ? ' font-style="italic"' : '',
     underlined === true ? ' text-decoration="underline"' : '',
     INK[ink](theme),
-  ];
-  return `<text ${attributes.join('')}>${escapeXml(text)}</text>`;
+  ].join('');
+  if (tail === undefined) return `<text ${place} ${style}>${escapeXml(text)}</text>`;
+  // Each with its own style, as an underline would run on through what stands inside it
+  const first = `<tspan ${style}>${escapeXml(text)}</tspan>`;
+  return `<text ${place}>${first}${drawTail(tail, theme)}</text>`;
 }
+
+const drawTail = ({ text, size, gap }: Tail, { quiet }: Theme) =>
+  `<tspan dx="${gap}" font-size="${size}" fill="${quiet}">${escapeXml(text)}</tspan>`;
 
 const all = (words: readonly Words[], theme: Theme) =>
   words.map((each) => drawWords(each, theme)).join('');

@@ -13,6 +13,13 @@ export interface Words extends TextStyle {
   readonly ink: 'ink' | 'quiet' | 'accent';
   readonly italic?: boolean;
   readonly underlined?: boolean;
+  /** Set after it in the same line, however wide the face turns out. */
+  readonly tail?: Tail;
+}
+
+export interface Tail extends TextStyle {
+  readonly text: string;
+  readonly gap: number;
 }
 
 export interface Line {
@@ -42,8 +49,9 @@ const ASCENT = 0.78;
 const DESCENT = 0.24;
 
 export function boxOf(words: Words): Box {
-  const { x, y, text, anchor, size } = words;
-  const width = textWidth(text, words);
+  const { x, y, text, anchor, size, tail } = words;
+  const more = tail === undefined ? 0 : tail.gap + textWidth(tail.text, tail);
+  const width = textWidth(text, words) + more;
   const left = { start: x, middle: x - width / 2, end: x - width }[anchor];
   return { left, right: left + width, top: y - ASCENT * size, bottom: y + DESCENT * size };
 }

@@ -28,6 +28,7 @@ const SIZE = 12;
 const LINE = 26;
 const SAMPLE_px = 30;
 const GAP = 22;
+const NUMBER_GAP = 7;
 
 interface Entry {
   readonly sample: Sample;
@@ -94,7 +95,8 @@ export function placeLegend(rows: readonly PlacedRow[], sheet: Sheet, top: numbe
   let y = top;
   for (const { sample, text, number } of entriesOf(rows, sheet)) {
     const style = number === undefined ? {} : BASIS_STYLE[number.basis];
-    const first = number === undefined ? 0 : textWidth(number.text, { size: SIZE, ...style }) + 7;
+    const first =
+      number === undefined ? 0 : textWidth(number.text, { size: SIZE, ...style }) + NUMBER_GAP;
     const width = SAMPLE_px + 8 + first + textWidth(text, { size: SIZE });
     if (x > margin && x + width > right) {
       x = margin;
@@ -103,9 +105,12 @@ export function placeLegend(rows: readonly PlacedRow[], sheet: Sheet, top: numbe
     samples.push({ sample, x, y: y - 4 });
     const base = { y, anchor: 'start' as const, size: SIZE };
     const textX = x + SAMPLE_px + 8;
-    if (number !== undefined)
-      words.push({ ...base, ...style, x: textX, text: number.text, ink: 'ink' });
-    words.push({ ...base, x: textX + first, text, ink: 'quiet' });
+    const tail = { text, size: SIZE, gap: NUMBER_GAP };
+    words.push(
+      number === undefined
+        ? { ...base, x: textX, text, ink: 'quiet' }
+        : { ...base, ...style, x: textX, text: number.text, ink: 'ink', tail },
+    );
     x += width + GAP;
   }
   y += LINE;

@@ -108,27 +108,29 @@ function placeSentence(row: FlowRow, sentence: string, top: number, sheet: Sheet
   const ink = sheet.selected === row.step ? ('accent' as const) : ('ink' as const);
   const start = { anchor: 'start' as const, x: sentenceX };
   const first = top + SENTENCE.size * 0.8;
-  const words: Words[] = [
-    { ...start, x: margin, y: first, text: row.step, ink, size: SENTENCE.size, bold: true },
-    ...lines.map((line, i): Words => ({
-      ...start,
-      y: first + i * SENTENCE.line,
-      text: line,
-      ink: 'ink',
-      size: SENTENCE.size,
-    })),
-  ];
   const quiet = { ink: 'quiet' as const, size: TIME.size };
   const second = first + TIME.line + 1;
-  words.push({ ...start, ...quiet, x: margin, y: second, text: clockText(row.start_min) });
   const last = first + (lines.length - 1) * SENTENCE.line;
+  const said = lines.map((text, i): Words => {
+    return { ...start, y: first + i * SENTENCE.line, text, ink: 'ink', size: SENTENCE.size };
+  });
+  const words: Words[] = [
+    { ...start, x: margin, y: first, text: row.step, ink, size: SENTENCE.size, bold: true },
+    { ...start, ...quiet, x: margin, y: second, text: clockText(row.start_min) },
+    ...said,
+  ];
+  const end = said.at(-1);
   if (row.duration_min < 0.5) return { words, bottom: Math.max(last, second) + 3 };
+  // How long it takes stands after the sentence where there is room, else under it
   const text = durationText(row.duration_min);
-  // After the sentence where there is room, else under it
-  const end = textWidth(lines.at(-1) ?? '', SENTENCE) + 10;
-  const fits = end + textWidth(text, TIME) <= sentenceWidth;
-  const y = fits ? last : last + TIME.line;
-  words.push({ ...start, ...quiet, x: sentenceX + (fits ? end : 0), y, text });
+  const tail = { text, size: TIME.size, gap: 9 };
+  const width = textWidth(end?.text ?? '', SENTENCE) + tail.gap + textWidth(text, TIME);
+  if (end !== undefined && width <= sentenceWidth) {
+    words[words.length - 1] = { ...end, tail };
+    return { words, bottom: Math.max(last, second) + 3 };
+  }
+  const y = last + TIME.line;
+  words.push({ ...start, ...quiet, y, text });
   return { words, bottom: Math.max(y, second) + 3 };
 }
 

@@ -1,6 +1,6 @@
 import type { Vocabulary } from '../sentence/argument.ts';
-import { grammarOf } from '../sentence/order.ts';
-import type { Grammar } from '../sentence/order.ts';
+import { grammarOf } from '../sentence/grammar.ts';
+import type { Grammar } from '../sentence/grammar.ts';
 import { readSentence } from '../sentence/read-sentence.ts';
 import type { SentenceReading } from '../sentence/read-sentence.ts';
 import { VERBS } from '../verbs/index.ts';

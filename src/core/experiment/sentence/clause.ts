@@ -130,18 +130,8 @@ export class ClauseReader {
       for (const end of asideEnds(tokens, i, stop))
         if (end <= stop)
           search(end, false, { ...sofar, cost: sofar.cost + ASIDE_COST + 0.05 * (end - i) });
-      if (token.word.startsWith('('))
-        search(closing(tokens, i), object, { ...sofar, cost: sofar.cost + 1 });
-      else if (IDLE.has(token.word)) search(i + 1, object, { ...sofar, cost: sofar.cost + 0.4 });
-      else
-        search(i + 1, object, {
-          ...sofar,
-          cost: sofar.cost + UNEXPLAINED_COST,
-          unexplained: [
-            ...sofar.unexplained,
-            { text: token.text, start: token.start, end: token.end },
-          ],
-        });
+      const [next, passed] = passOver(tokens, i, sofar);
+      search(next, object, passed);
     };
     search(0, true, { cost: 0, slots: {}, manner: [], unexplained: [], trouble: [] });
     return best;
@@ -252,6 +242,16 @@ function repeated(read: ReadArgument, turns: number): ReadArgument {
     i > 0 || material.repeat > 1 ? material : { ...material, repeat: turns },
   );
   return { ...read, argument: { kind: 'materials', materials } };
+}
+
+/** A bracket, an idle word, or a word that nothing explains: what it costs to go on behind it. */
+function passOver(tokens: readonly Token[], i: number, sofar: Parting): [number, Parting] {
+  const token = tokens[i]!;
+  if (token.word.startsWith('(')) return [closing(tokens, i), { ...sofar, cost: sofar.cost + 1 }];
+  if (IDLE.has(token.word)) return [i + 1, { ...sofar, cost: sofar.cost + 0.4 }];
+  const word = { text: token.text, start: token.start, end: token.end };
+  const cost = sofar.cost + UNEXPLAINED_COST;
+  return [i + 1, { ...sofar, cost, unexplained: [...sofar.unexplained, word] }];
 }
 
 function extend(sofar: Parting, slot: RawSlot, read: ReadArgument): Parting {

@@ -1,6 +1,6 @@
 import { imperativeOf, passiveBegins, passiveClauseBegins, skipLead } from './order.ts';
 import { isObservation } from './observation.ts';
-import type { Grammar } from './order.ts';
+import type { Grammar } from './grammar.ts';
 import type { SentenceReading } from './read-sentence.ts';
 import type { Token } from './token.ts';
 import { tokenise } from './token.ts';

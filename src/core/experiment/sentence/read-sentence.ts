@@ -7,7 +7,7 @@ import { ClauseReader, UNEXPLAINED_COST } from './clause.ts';
 import type { Parting, ReadyVerb } from './clause.ts';
 import type { MaterialTrouble } from './materials.ts';
 import { orders } from './order.ts';
-import type { Grammar } from './order.ts';
+import type { Grammar } from './grammar.ts';
 import { tokenise } from './token.ts';
 
 export interface SentenceReading {

@@ -258,7 +258,7 @@ function describedSolid(rest: string, base: Base, determined: boolean): RawRef |
 
 /** A product called by its class: "the ketone". */
 const CLASS_NOUN =
-  /^(?:(?:crude|dry|dried|pure|wet|damp|moist|liquid|solid|cold|cooled|tertiary|oily|white|yellow|orange|red|colou?rless|precipitated|free) )*(?:ketone|alcohol|ester|acid|chloride|bromide|iodide|halide|amine|amide|anilide|aldehyde|alkene|hydrocarbon|nitrile|imine|oxime|phenol|lactone|anhydride|chalcone|enol ether|carbinol|diol|quinone|lactam|sulfonamide|azo dye|dye|hydrazone|base|free base|acetate|benzoate|salt|complex)$/;
+  /^(?:(?:crude|dry|dried|pure|wet|damp|moist|liquid|solid|cold|cooled|tertiary|oily|white|yellow|orange|red|colou?rless|precipitated|free|excess|remaining|residual) )*(?:ketone|alcohol|ester|acid|chloride|bromide|iodide|halide|amine|amide|anilide|aldehyde|alkene|hydrocarbon|nitrile|imine|oxime|phenol|lactone|anhydride|chalcone|enol ether|carbinol|diol|quinone|lactam|sulfonamide|azo dye|dye|hydrazone|base|free base|acetate|benzoate|salt|complex)$/;
 
 function roleOf(text: string, products: readonly string[]): Role | undefined {
   const words = text.trim();

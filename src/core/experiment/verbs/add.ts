@@ -145,6 +145,7 @@ export const treat: Verb = {
   // A layer that is shaken with a liquid is extracted
   fits: (raw) =>
     raw.arguments.materials !== undefined &&
+    (raw.arguments.with === undefined || raw.head === 'treat') &&
     !(raw.head === 'shake' && hasRole(raw.arguments.into, 'aqueous', 'organic', 'upper', 'lower')),
   about: 'Dilute, treat, acidify, basify or neutralise what a vessel holds.',
   forms: [
