@@ -16,7 +16,12 @@ describe('flow --svg', () => {
   it('shows the answer of a bench when given its record', async () => {
     const done = await runOn(
       { files },
-      ...['flow', 'benzoic.md', '--record', 'bench.csv', '--svg', 'out.svg'],
+      'flow',
+      'benzoic.md',
+      '--record',
+      'bench.csv',
+      '--svg',
+      'out.svg',
     );
     expect(done.written['out.svg']).toMatch(/<desc[^>]*>[^<]*%/);
     expect(done.written['out.svg']).toContain('text-decoration="underline"');
@@ -25,7 +30,12 @@ describe('flow --svg', () => {
   it('draws in the theme that is asked for', async () => {
     const done = await runOn(
       { files },
-      ...['flow', 'benzoic.md', '--svg', 'out.svg', '--theme', 'print'],
+      'flow',
+      'benzoic.md',
+      '--svg',
+      'out.svg',
+      '--theme',
+      'print',
     );
     expect(done.written['out.svg']).not.toContain('#faf6ee');
   });

@@ -1,5 +1,7 @@
 /** Text in columns: how wide it stands, how it is padded, broken and cut. */
 
+export { keepAmounts } from '../../picture/text/measure.ts';
+
 // eslint-disable-next-line no-control-regex -- the escape is what is meant
 const STYLE = /\u001b\[[0-9;]*m/g;
 
@@ -93,13 +95,6 @@ export function paragraph(
   return wrap(text, width - Math.max(widthOf(first), widthOf(rest)))
     .map((line, i) => (i === 0 ? first : rest) + line)
     .join('\n');
-}
-
-/** A number and its unit stay on one line: a no-break space between them. */
-export function keepAmounts(text: string): string {
-  return text
-    .replace(/(\d) (?=[a-zA-Zµ°%])/g, '$1\u00a0')
-    .replace(/(\d) ([×x]) (?=\d)/g, '$1\u00a0$2\u00a0');
 }
 
 /** "1 remark", "2 remarks"; a plural that is not made with s is given. */

@@ -4,7 +4,8 @@ import { drawGlass } from './draw-glass.ts';
 import type { Tail, Words } from './items.ts';
 import type { Layout, LifeBar, Rule } from './layout.ts';
 import type { PlacedSample, Sample } from './legend.ts';
-import type { PlacedRow, Sheet } from './row.ts';
+import type { PlacedRow } from './row.ts';
+import type { Sheet } from './sheet.ts';
 import { spokenRow } from './spoken.ts';
 import type { Theme } from './theme.ts';
 

@@ -191,7 +191,7 @@ describe('levels in a glass', () => {
   it('show a trace of solid as a line that can be seen', () => {
     const glass = glassOf('beaker', 100);
     const [solid] = layersOf(state(0.5, 50, phase('solid', 0.001), phase('aqueous', 50)), glass);
-    expect(solid!.to * glass.unit_px).toBeCloseTo(1.6, 6);
+    expect(solid!.to * glass.unit_px).toBeCloseTo(THINNEST_px, 6);
   });
 
   it('are not claimed to be to scale where the capacity is not known', () => {

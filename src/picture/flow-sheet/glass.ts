@@ -72,7 +72,7 @@ export interface Layer {
 }
 
 /** A thinner layer would be lost, and with it what the step is about. */
-export const THINNEST_px = 1.6;
+export const THINNEST_px = 2.4;
 
 export const roomOf = ({ body, neck }: Shape): Profile => [...body, ...neck];
 

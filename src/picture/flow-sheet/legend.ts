@@ -2,7 +2,8 @@ import type { Basis } from '../../core/ledger/posting.ts';
 import { textWidth, wrapText } from '../text/measure.ts';
 import { BASIS_STYLE, withMark } from './items.ts';
 import type { Words } from './items.ts';
-import type { PlacedRow, Sheet } from './row.ts';
+import type { PlacedRow } from './row.ts';
+import type { Sheet } from './sheet.ts';
 import type { DrawnPhase } from './theme.ts';
 
 export type Sample =

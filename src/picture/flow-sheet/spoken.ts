@@ -1,7 +1,8 @@
 import type { Basis } from '../../core/ledger/posting.ts';
 import type { Arrow } from './arrows.ts';
-import { amountIn } from './row.ts';
-import type { PlacedRow, Sheet } from './row.ts';
+import type { PlacedRow } from './row.ts';
+import type { Sheet } from './sheet.ts';
+import { amountIn } from './states.ts';
 
 const BASIS_WORDS: Readonly<Record<Basis, string>> = {
   planned: 'planned',

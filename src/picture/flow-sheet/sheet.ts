@@ -1,0 +1,29 @@
+import type { FlowState } from '../../core/report/flow/flow.ts';
+import type { Frame } from './frame.ts';
+import type { Glass } from './glass.ts';
+import type { Words } from './items.ts';
+import type { Slots } from './slots.ts';
+import type { FlowWords } from './words.ts';
+
+/** What every row is laid out with. */
+export interface Sheet {
+  readonly frame: Frame;
+  readonly slots: Slots;
+  readonly glasses: ReadonlyMap<string, Glass>;
+  readonly names: ReadonlyMap<string, { readonly name: string; readonly note: string }>;
+  readonly words: FlowWords | undefined;
+  readonly selected: string | undefined;
+}
+
+/** What the rows before have shown. Changes as the rows are laid out one after the other. */
+export interface Memory {
+  readonly states: Map<string, FlowState>;
+  /** The row in which a vessel was last called by its name. */
+  readonly namedIn: Map<string, number>;
+}
+
+/** Words with the height under which the next can stand. */
+export interface Placed {
+  readonly words: Words[];
+  readonly bottom: number;
+}
