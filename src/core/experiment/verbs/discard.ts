@@ -1,4 +1,5 @@
 import type { Verb } from './verb.ts';
+import { whole } from './verb.ts';
 import { conditions, hasRole, parting, selector } from './common.ts';
 
 export const discard: Verb = {
@@ -45,7 +46,7 @@ export const discard: Verb = {
       /^(?:discard|dispose of|throw away|pour away|reject|discard all)$/.test(raw.head)),
   resolve(raw, context) {
     const { arguments: args } = raw;
-    const first = context.refOf(args.on)!;
+    const first = context.refOf(args.on) ?? whole(context.vessel('the flask', 0));
     const on =
       args.on?.kind === 'refs'
         ? args.on.refs.map((ref) => context.ref(ref, args.on!.kind === 'refs' ? args.on.start : 0))
