@@ -1,7 +1,7 @@
 import type { Enactment } from '../../core/enact/enactment.ts';
-import { balances, checkBalance } from '../../core/ledger/balance.ts';
-import type { Holding } from '../../core/ledger/balance.ts';
 import type { Posting } from '../../core/ledger/posting.ts';
+import { ledgerListing } from '../../core/report/listing/listing.ts';
+import type { LedgerListing } from '../../core/report/listing/listing.ts';
 import { EXIT, optionText, refusal } from '../command.ts';
 import type { Answer, Call, Command } from '../command.ts';
 import { documentOf, titleLine } from '../experiment-file.ts';
@@ -12,22 +12,29 @@ import { count, paragraph } from '../paint/text.ts';
 import { RECORD_OPTION, openAsked } from '../record-option.ts';
 import type { Asked } from '../record-option.ts';
 
-interface Line extends Holding {
+interface Line {
   readonly account: string;
   readonly substance: string;
+  readonly amount_mmol: number;
+  readonly mass_g: number;
 }
 
 /** Less than this is the dust of arithmetic. */
 const DUST_g = 5e-6;
 
-function accountLines(postings: readonly Posting[], under: string | undefined): Line[] {
-  const lines: Line[] = [];
-  for (const [account, page] of balances(postings)) {
-    if (under !== undefined && account !== under && !account.startsWith(`${under}/`)) continue;
-    for (const [substance, holding] of page)
-      if (Math.abs(holding.mass_g) > DUST_g) lines.push({ account, substance, ...holding });
-  }
-  return lines;
+function accountLines({ accounts }: LedgerListing, under: string | undefined): Line[] {
+  return accounts
+    .filter(({ account }) => under === undefined || `${account}/`.startsWith(`${under}/`))
+    .flatMap(({ account, substances }) =>
+      substances
+        .filter(({ balance_g }) => Math.abs(balance_g) > DUST_g)
+        .map(({ substance, balance_g, balance_mmol }) => ({
+          account,
+          substance,
+          amount_mmol: balance_mmol,
+          mass_g: balance_g,
+        })),
+    );
 }
 
 const grams = (mass_g: number) => mass_g.toFixed(4);
@@ -96,8 +103,12 @@ function answerFor(call: Call, { opened, run, remarks }: Asked): Answer {
       `There is no step ${step}.`,
       `The steps: ${opened.experiment.steps.map((one) => one.id).join(', ')}`,
     );
-  const imbalances = checkBalance(run.postings, run.substances);
-  const lines = accountLines(step === undefined ? run.postings : postings, account);
+  const listing = ledgerListing(run);
+  const { imbalances } = listing;
+  const lines = accountLines(
+    step === undefined ? listing : ledgerListing({ ...run, postings }),
+    account,
+  );
   const kept =
     imbalances.length === 0
       ? 'It balances: mass, each element and charge.'

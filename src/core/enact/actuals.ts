@@ -12,8 +12,6 @@ export interface ActualCharge {
   readonly purity_percent?: number;
 }
 
-export const NO_ACTUALS: Actuals = { charges: new Map(), nets: new Map() };
-
 export function netKey(step: string, vessel: string): string {
   return `${step}|${vessel}`;
 }

@@ -7,7 +7,7 @@ import type { StepTrace } from './enactment.ts';
 import type { Compiled } from './compile.ts';
 import type { Policy } from './policy.ts';
 import type { ProgramLine } from './program.ts';
-import { figure, remark } from './say.ts';
+import { remark } from './say.ts';
 import type { Vessel } from './vessel.ts';
 import { newVessel } from './vessel.ts';
 
@@ -148,10 +148,4 @@ export function sayAt(
 
 export function nameOf(run: Run, substance: number): string {
   return run.compiled.shelf.substances[substance]!.name;
-}
-
-/** A quantity in the unit that it is counted in: "2.5 mmol", or "0.3 g" without a formula. */
-export function quantityText(run: Run, substance: number, quantity: number): string {
-  if (!Number.isFinite(quantity)) return 'any amount';
-  return `${figure(quantity)} ${run.compiled.shelf.counted[substance] ? 'mmol' : 'g'}`;
 }

@@ -3,7 +3,6 @@ import { readFormula } from '../chemistry/formula.ts';
 import { molarMass } from '../chemistry/molar-mass.ts';
 import type { Substance } from '../chemistry/substance.ts';
 import { balances, checkBalance, holdingsUnder, massUnder } from './balance.ts';
-import { listing } from './listing.ts';
 import type { Posting } from './posting.ts';
 
 function made(id: string, formula: string): Substance {
@@ -46,11 +45,6 @@ describe('balances', () => {
     expect(massUnder(book, 'vessel/a')).toBeCloseTo(0.3603, 4);
     expect(massUnder(book, 'vessel')).toBeCloseTo(massUnder(book, 'vessel/a/aqueous'), 12);
     expect(holdingsUnder(book, 'stock').get('hydrogen')!.amount_mmol).toBe(-20);
-  });
-  it('lists a posting in a line', () => {
-    expect(listing(burning(20).slice(0, 1))).toBe(
-      '1  stock/hydrogen -> vessel/a/vapour  hydrogen  20.000 mmol  0.0403 g  planned',
-    );
   });
 });
 

@@ -206,15 +206,6 @@ export function pour(ref: Ref, into: string, label?: string): Move[] {
   ];
 }
 
-/** The vessel that a clause names, the vessel in hand, or one that the verb brings along. */
-export function vesselOr(
-  context: Context,
-  argument: Argument | undefined,
-  fallback: () => string,
-): string {
-  return context.vesselOf(argument) ?? context.focus ?? fallback();
-}
-
 export function hasRole(argument: Argument | undefined, ...roles: string[]): boolean {
   return (
     argument?.kind === 'ref' && argument.ref.role !== undefined && roles.includes(argument.ref.role)

@@ -39,10 +39,6 @@ export function sumOfLinear(terms: readonly Linear[]): Linear {
   );
 }
 
-export function timesLinear(of: Linear, factor: number): Linear {
-  return withSlopes(of.value * factor, [{ slope: factor, of }]);
-}
-
 /** For propagation: each slope times the input's standard uncertainty. */
 export function toUncertain(of: Linear, inputs: ReadonlyMap<string, YieldInput>): Uncertain {
   const parts = new Map<string, number>();

@@ -22,12 +22,11 @@ const BATHS: readonly (readonly [RegExp, BathKind, number | undefined])[] = [
     undefined,
   ],
   [
-    /^(small |gentle |naked |low |luminous )*(flame|bunsen( burner| flame)?|burner)$/,
+    /^(small |gentle |naked |open |low |luminous )*(flame|(bunsen|gas)( burner)?( flame)?|burner)$/,
     'flame',
     undefined,
   ],
   [/^(heating |electric )?mantle$/, 'mantle', undefined],
-  [/^(bunsen|gas)( burner)?( flame)?$|^(naked |small |open )*flame$/, 'block', undefined],
   [/^(refrigerator|fridge)$/, 'air', 4],
   [/^freezer$/, 'air', -18],
   [/^(air|air bath|oven|drying oven)$/, 'air', undefined],
