@@ -15,6 +15,8 @@ const parts = {
   format: tool('prettier', '--check', '--log-level', 'warn', '.'),
   lint: tool('oxlint', '--type-aware', '--deny-warnings', '--format', 'unix'),
   types: [typescript, '--noEmit', '--pretty', 'false'],
+  // The core again without the browser's and Node's types: it may know neither.
+  core: [typescript, '--noEmit', '--pretty', 'false', '--project', 'tsconfig.core.json'],
   layers: script('layers.ts'),
   facts: script('facts.ts', '--check'),
   docs: script('docs.ts', '--check'),

@@ -7,6 +7,6 @@ export async function versionOf(text: string): Promise<string> {
     .replace(/^\uFEFF/, '')
     .replace(/\r\n?/g, '\n')
     .replace(/\n+$/, '')}\n`;
-  const digest = await globalThis.crypto.subtle.digest('SHA-256', new TextEncoder().encode(normal));
+  const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(normal));
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

@@ -1,0 +1,5 @@
+import { Page } from '../ui/page.tsx';
+
+export function ExperimentPage() {
+  return <Page title="ExperimentPage">…</Page>;
+}

@@ -1,0 +1,5 @@
+import { Page } from '../ui/page.tsx';
+
+export function HelpPage() {
+  return <Page title="HelpPage">…</Page>;
+}
