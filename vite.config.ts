@@ -2,21 +2,29 @@ import optimizeLocales from '@react-aria/optimize-locales-plugin';
 import react from '@vitejs/plugin-react';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { NONCE_MARK } from './src/server/nonce.ts';
 
-const path = (name: string) => fileURLToPath(new URL(name, import.meta.url));
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
-/** Two programs: the pages, and the bench record, which has to be small and to run without a network. */
+/** The pages. `scripts/build.mjs` says where they go and adds the service worker. */
 export default defineConfig({
-  root: path('src/web'),
-  publicDir: path('src/web/public'),
-  plugins: [react(), { ...optimizeLocales.vite({ locales: ['en-GB', 'en-US'] }), enforce: 'pre' }],
+  root: here('src/web'),
+  // Facts are parsed faster as text than as object literals.
   json: { stringify: true },
+  plugins: [
+    react(),
+    // Our pages speak English, and so do the words that the components bring.
+    { ...optimizeLocales.vite({ locales: ['en-US', 'en-GB'] }), enforce: 'pre' },
+  ],
+  // The server puts a fresh nonce in the place of the mark in each answer.
+  html: { cspNonce: NONCE_MARK },
   build: {
-    outDir: path('dist/web'),
-    emptyOutDir: true,
-    target: 'es2022',
-    rollupOptions: {
-      input: { index: path('src/web/index.html'), bench: path('src/web/bench.html') },
+    target: 'es2023',
+    modulePreload: { polyfill: false },
+    // No data: addresses for fonts and scripts: the policy of the pages does not take them.
+    assetsInlineLimit: 0,
+    rolldownOptions: {
+      input: { index: here('src/web/index.html'), bench: here('src/web/bench.html') },
     },
   },
   server: { proxy: { '/api': 'http://127.0.0.1:7420' } },

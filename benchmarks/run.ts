@@ -11,17 +11,23 @@ import type { Item } from './item.ts';
 import { itemText } from './item.ts';
 import { keystroke } from './keystroke.ts';
 import { monteCarloYield } from './monte-carlo.ts';
+import { storeEntries } from './store.ts';
+import { picture } from './picture.ts';
+import { startToListening } from './start.ts';
 import { tenThousandBenches } from './ten-thousand.ts';
 
 const ITEMS: Readonly<Record<string, () => Item[] | Promise<Item[]>>> = {
   enact: enactForty,
   keystroke,
+  picture,
   benches: tenThousandBenches,
   'monte-carlo': monteCarloYield,
   yield: coldYield,
   equations,
   compositions,
   'first-read': firstRead,
+  start: startToListening,
+  store: storeEntries,
 };
 
 async function run(wanted: readonly string[]): Promise<number> {

@@ -3,6 +3,7 @@
  * folder or to one before it. The core touches no machine: no Node module and no package, zod apart.
  */
 import { readFileSync, readdirSync } from 'node:fs';
+import { isBuiltin } from 'node:module';
 import { join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -31,6 +32,10 @@ export const LAYERS = [
   'src/core/report',
   'src/structures',
   'src/picture',
+  'src/wire',
+  'src/web',
+  'src/store',
+  'src/server',
   'src/cli',
 ] as const;
 
@@ -39,38 +44,62 @@ const PACKAGES: readonly { readonly file: RegExp; readonly name: string }[] = [
   { file: /^src\/core\/(record|experiment)\/(schema|entry)\.ts$/, name: 'zod' },
 ];
 
+/** Packages that only a server can run, or that are too much for a browser. */
+const NOT_FOR_PAGES = /^(?:fastify|@fastify\/|better-sqlite3$|pg$|kysely$|@rdkit\/|zod$)/;
+
 const IMPORT =
-  /(?:^|[;\s}])(?:import|export)\s+(?:type\s+)?(?:[\w$*{},\s]+?\s+from\s+)?['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)/g;
+  /(?:^|[;\s}])(?:import|export)\s+(type\s+)?(?:[\w$*{},\s]+?\s+from\s+)?['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)/g;
+
+/** Tests, and what only tests use. */
+const TEST = /\.test\.tsx?$|\/testing(?:\.tsx?$|\/)/;
+
+const isOf = (folder: string, path: string): boolean => path.startsWith(`${folder}/`);
 
 export function layerOf(path: string): number {
-  return LAYERS.findIndex((layer) => path === layer || path.startsWith(`${layer}/`));
+  return LAYERS.findIndex((layer) => path === layer || isOf(layer, path));
+}
+
+export interface Import {
+  readonly line: number;
+  readonly target: string;
+  /** Gone before anything runs. */
+  readonly isType: boolean;
 }
 
 /** Every import of a source with the line that it stands on. Comments are blanked first. */
-export function importsOf(source: string): { readonly line: number; readonly target: string }[] {
+export function importsOf(source: string): Import[] {
   const blank = (text: string) => text.replace(/[^\n]/g, ' ');
   const code = source.replace(/\/\*[\s\S]*?\*\//g, blank).replace(/^\s*\/\/.*$/gm, blank);
   return [...code.matchAll(IMPORT)].map((match) => {
-    const target = match[1] ?? match[2] ?? '';
+    const target = match[2] ?? match[3] ?? '';
     const at = match.index + match[0].lastIndexOf(target);
-    return { target, line: code.slice(0, at).split('\n').length };
+    return { target, line: code.slice(0, at).split('\n').length, isType: match[1] !== undefined };
   });
 }
 
-function problemOf(path: string, target: string): string | undefined {
+function problemOf(path: string, { target, isType }: Import): string | undefined {
+  const isTest = TEST.test(path);
+  if (!target.startsWith('.')) return packageProblemOf(path, target, isTest);
+  const reached = posix.normalize(posix.join(posix.dirname(path), target));
   const own = layerOf(path);
-  const isTest = path.endsWith('.test.ts');
-  if (target.startsWith('.')) {
-    const reached = posix.normalize(posix.join(posix.dirname(path), target));
-    const theirs = layerOf(reached);
-    if (theirs < 0) {
-      if (isTest) return undefined;
-      return `${reached} belongs to no layer of scripts/layers.ts`;
-    }
-    if (theirs <= own) return undefined;
+  const theirs = layerOf(reached);
+  if (theirs < 0) return isTest ? undefined : `${reached} belongs to no layer of scripts/layers.ts`;
+  if (theirs > own)
     return `${LAYERS[own]} comes before ${LAYERS[theirs]} and may not import ${reached}`;
-  }
-  if (!path.startsWith('src/core/') || isTest) return undefined;
+  if (isTest || !isOf('src/web', path)) return undefined;
+  if (isOf('src/structures', reached)) return `a page may not bring ${reached} into the browser`;
+  if (isOf('src/wire', reached) && !isType)
+    return `a page takes only types from ${reached}: its schemas would bring zod with them`;
+  return undefined;
+}
+
+function packageProblemOf(path: string, target: string, isTest: boolean): string | undefined {
+  if (isTest) return undefined;
+  if (isOf('src/web', path))
+    return NOT_FOR_PAGES.test(target) || isBuiltin(target)
+      ? `a page may not bring ${target} into the browser`
+      : undefined;
+  if (!isOf('src/core', path)) return undefined;
   if (PACKAGES.some(({ file, name }) => name === target && file.test(path))) return undefined;
   return `the core imports neither Node modules nor packages, so not ${target}`;
 }
@@ -83,9 +112,9 @@ export function layerProblems(files: readonly SourceFile[]): LayerProblem[] {
       problems.push({ path, line: 1, message: 'stands in no layer of scripts/layers.ts' });
       continue;
     }
-    for (const { line, target } of importsOf(source)) {
-      const message = problemOf(path, target);
-      if (message !== undefined) problems.push({ path, line, message });
+    for (const one of importsOf(source)) {
+      const message = problemOf(path, one);
+      if (message !== undefined) problems.push({ path, line: one.line, message });
     }
   }
   return problems;
@@ -95,7 +124,7 @@ function sourcesUnder(root: string, folder: string): SourceFile[] {
   return readdirSync(join(root, folder), { withFileTypes: true }).flatMap((entry) => {
     const path = posix.join(folder, entry.name);
     if (entry.isDirectory()) return sourcesUnder(root, path);
-    if (!/\.m?ts$/.test(entry.name)) return [];
+    if (!/\.(?:m?ts|tsx)$/.test(entry.name)) return [];
     return [{ path, source: readFileSync(join(root, path), 'utf8') }];
   });
 }

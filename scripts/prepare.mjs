@@ -8,7 +8,11 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
-export const bundle = join(root, 'dist', 'weighboat.mjs');
+export const dist = join(root, 'dist');
+/** The command line. */
+export const bundle = join(dist, 'weighboat.mjs');
+/** The pages. */
+export const web = join(dist, 'web');
 
 const OLDEST_NODE = 20;
 
@@ -70,30 +74,51 @@ export function installIfMissing() {
     stop('The packages could not be installed. Is the network there? Then: npm ci', code);
 }
 
-/** When the newest source was written; 0 where there is none. */
+/** When the newest file below a folder was written; tests are no part of what is built. */
 export function newestSource_ms(folder = join(root, 'src')) {
   let newest = 0;
   for (const entry of readdirSync(folder, { withFileTypes: true })) {
     const path = join(folder, entry.name);
     if (entry.isDirectory()) newest = Math.max(newest, newestSource_ms(path));
-    else if (!entry.name.endsWith('.test.ts')) newest = Math.max(newest, statSync(path).mtimeMs);
+    else if (!/\.test\.tsx?$/.test(entry.name)) newest = Math.max(newest, statSync(path).mtimeMs);
   }
   return newest;
 }
 
-export function bundleIsStale() {
-  if (!existsSync(bundle)) return true;
-  const built = statSync(bundle).mtimeMs;
-  const sources = [join(root, 'package.json'), join(root, 'scripts', 'build.mjs')];
-  return newestSource_ms() > built || sources.some((path) => statSync(path).mtimeMs > built);
+/** Each part of the program with what it is made from. */
+const PARTS = [
+  {
+    name: 'the command line',
+    made: bundle,
+    folders: ['core', 'structures', 'picture', 'wire', 'store', 'server', 'cli'],
+    files: ['package.json', 'scripts/build.mjs'],
+    build: (scripts) => scripts.buildCommandLine(),
+  },
+  {
+    name: 'the pages',
+    made: join(web, 'index.html'),
+    folders: ['core', 'picture', 'wire', 'web'],
+    files: ['package.json', 'scripts/build.mjs', 'vite.config.ts', 'src/server/nonce.ts'],
+    build: (scripts) => scripts.buildPages(),
+  },
+];
+
+function isStale({ made, folders, files }) {
+  if (!existsSync(made)) return true;
+  const built_ms = statSync(made).mtimeMs;
+  return (
+    folders.some((folder) => newestSource_ms(join(root, 'src', folder)) > built_ms) ||
+    files.some((file) => statSync(join(root, file)).mtimeMs > built_ms)
+  );
 }
 
 export async function buildIfStale() {
-  if (!bundleIsStale()) return;
-  say('Building dist/weighboat.mjs ...');
-  const { build } = await import(pathToFileURL(join(root, 'scripts', 'build.mjs')).href);
+  const stale = PARTS.filter(isStale);
+  if (stale.length === 0) return;
+  say(`Building ${stale.map(({ name }) => name).join(' and ')} ...`);
+  const scripts = await import(pathToFileURL(join(root, 'scripts', 'build.mjs')).href);
   try {
-    await build();
+    for (const part of stale) await part.build(scripts);
   } catch (error) {
     stop(`The build failed: ${error.message}`);
   }

@@ -8,6 +8,7 @@ import { programOf } from '../core/enact/program.ts';
 import { readExperiment } from '../core/experiment/read.ts';
 import type { Experiment } from '../core/experiment/step.ts';
 import { versionOf } from '../core/experiment/version.ts';
+import { withoutDoubles } from '../core/report/result/result.ts';
 import { refusal } from './command.ts';
 import type { Answer } from './command.ts';
 import { readText } from './file-text.ts';
@@ -56,13 +57,6 @@ export async function openExperiment(path: string, io: Io): Promise<Opening> {
     remarks: reading.remark === undefined ? [] : [reading.remark],
   };
   return { ok: true, opened };
-}
-
-/** What the reader has said of a place the kernel need not say again. */
-function withoutDoubles(read: readonly Diagnostic[], ran: readonly Diagnostic[]): Diagnostic[] {
-  const placeOf = ({ code, at }: Diagnostic) => `${code}|${at?.line}|${at?.column}`;
-  const said = new Set(read.map(placeOf));
-  return [...read, ...ran.filter((one) => one.at === undefined || !said.has(placeOf(one)))];
 }
 
 /** What every `--json` of an experiment begins with. */

@@ -8,9 +8,9 @@ import type { Call, OptionSpec } from './command.ts';
 import type { FileTrouble } from './io.ts';
 import { nearestWord } from './nearest.ts';
 import { harmless, listed } from './paint/text.ts';
-import { planAnswer } from './plan-answer.ts';
+import { planAnswer } from '../core/report/answer/answer.ts';
 import type { Asked } from './record-option.ts';
-import { yieldAnswer } from './yield-answer.ts';
+import { runResult } from '../core/report/result/result.ts';
 
 export const SVG_OPTIONS: Readonly<Record<'svg' | 'theme', OptionSpec>> = {
   svg: {
@@ -59,7 +59,9 @@ const isTheme = (name: string): name is ThemeName => Object.hasOwn(THEMES, name)
 export function pictureOf(sheet: FlowSheet, asked: Asked, theme: ThemeName): string {
   const { opened, bench, run } = asked;
   const answer =
-    bench === undefined ? planAnswer(opened).join(' ') : yieldAnswer(opened, bench).report.sentence;
+    bench === undefined
+      ? planAnswer(opened.experiment, opened.plan).matter.join(' ')
+      : runResult(opened, bench).report.sentence;
   return flowSheetPicture(sheet, {
     theme,
     words: flowWords(run, opened.experiment),

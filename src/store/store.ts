@@ -15,18 +15,59 @@ import type { Refusal } from '../wire/common.ts';
 export type Kept<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal };
 
+export type StoreKind = 'sqlite' | 'postgres';
+
 export interface Attachment {
   readonly hash: string;
   readonly mediaType: string;
   readonly bytes: Uint8Array;
 }
 
+/** An entry with who sent it. */
+export interface Receipt extends KeptEntry {
+  readonly receivedBy: string;
+}
+
+export interface CataloguedExperiment {
+  readonly id: string;
+  /** Of the newest version. */
+  readonly title: string;
+  readonly putAway: boolean;
+  /** From 1 on. */
+  readonly versions: readonly Version[];
+}
+
+export type CataloguedRun = Omit<Run, 'title' | 'entries'>;
+
+export interface Catalogue {
+  readonly settings: Settings;
+  readonly experiments: readonly CataloguedExperiment[];
+  readonly runs: readonly CataloguedRun[];
+  readonly attachments: readonly {
+    readonly hash: string;
+    readonly mediaType: string;
+    readonly size_bytes: number;
+  }[];
+  readonly lastSeq: number;
+}
+
+/** What an import puts into an empty store. */
+export interface Everything extends Pick<Catalogue, 'settings' | 'runs'> {
+  readonly experiments: readonly Omit<CataloguedExperiment, 'title'>[];
+  /** By hash. */
+  readonly documents: ReadonlyMap<string, string>;
+  /** By run. */
+  readonly receipts: ReadonlyMap<string, readonly Receipt[]>;
+  readonly attachments: readonly Attachment[];
+}
+
 /**
  * Everything that is kept. A method that resolves has its change on the disk. Nothing is ever
- * overwritten: versions and entries are only added.
+ * overwritten: versions and entries are only added. A method that does not answer with `Kept` throws
+ * where the disk or the database fails; `refusalOf` (refusal.ts) says what that means.
  */
 export interface Store {
-  readonly kind: 'sqlite' | 'postgres';
+  readonly kind: StoreKind;
 
   experiments(): Promise<ExperimentSummary[]>;
   experiment(id: string): Promise<ExperimentOpened | undefined>;
@@ -77,6 +118,15 @@ export interface Store {
   }): Promise<void>;
   session(tokenHash: string, now: string): Promise<Session | undefined>;
   endSession(tokenHash: string): Promise<void>;
+
+  /** No experiment, run or attachment; settings and persons do not count. */
+  isEmpty(): Promise<boolean>;
+  /** What there is to export, as it stands at one moment; what it names never changes afterwards. */
+  catalogue(): Promise<Catalogue>;
+  /** In the order in which they were kept, none after `upToSeq`. */
+  receipts(run: string, upToSeq: number): Promise<Receipt[]>;
+  /** All or nothing, into an empty store. Trusts that everything named is there (import checks it). */
+  putEverything(everything: Everything): Promise<Kept<null>>;
 
   /** One file that `restore` takes; written while the store goes on working. */
   backupTo(path: string): Promise<void>;

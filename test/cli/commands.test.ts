@@ -11,12 +11,13 @@ describe('check', () => {
   it('answers first, then remarks, and ends with 0', async () => {
     const { exit, out, err } = await run('check', 'benzoic.md');
     expect([exit, err]).toEqual([0, '']);
-    const [summary, answer, title] = plain(out).split('\n');
+    const [summary, answer, time, title] = plain(out).split('\n');
     expect(summary).toMatch(/^No errors\./);
     // 1.44 g / 144.105 g/mol = 9.993 mmol; × 122.123 g/mol = 1.220 g
     expect(answer).toBe(
       'Makes at most 1.22 g (9.99 mmol) of benzoic acid; sodium benzoate limits (9.99 mmol).',
     );
+    expect(time).toMatch(/^Takes about 30 min, of which about 20 min is assumed: 4 steps/);
     expect(title).toMatch(/^Benzoic acid from sodium benzoate · version [0-9a-f]{8}$/);
   });
 

@@ -56,6 +56,29 @@ describe('the rule of the layers', () => {
       false,
     ],
     ['the command line from structures', 'src/structures/x.ts', `import '../cli/main.ts';`, true],
+    ['a page from the server', 'src/server/x.ts', `import '../web/main.tsx';`, false],
+    ['the server from a page', 'src/web/x.tsx', `import { a } from '../server/a.ts';`, true],
+    ['the store from a page', 'src/web/x.tsx', `import type { A } from '../store/a.ts';`, true],
+    ['the core from a page', 'src/web/x.tsx', `import { a } from '../core/enact/a.ts';`, false],
+    ['a picture from a page', 'src/web/x.tsx', `import { a } from '../picture/a.ts';`, false],
+    ['the toolkit from a page', 'src/web/x.tsx', `import '../structures/rdkit.ts';`, true],
+    [
+      'types of the wire in a page',
+      'src/web/x.ts',
+      `import type { A } from '../wire/a.ts';`,
+      false,
+    ],
+    ['a schema of the wire in a page', 'src/web/x.ts', `import { a } from '../wire/a.ts';`, true],
+    ['a package in a page', 'src/web/x.tsx', `import { useId } from 'react';`, false],
+    ['zod in a page', 'src/web/x.tsx', `import * as z from 'zod';`, true],
+    ['Node in a page', 'src/web/x.tsx', `import { join } from 'node:path';`, true],
+    [
+      'Node in the test of a page',
+      'src/web/x.test.tsx',
+      `import { join } from 'node:path';`,
+      false,
+    ],
+    ['the server from the store', 'src/store/x.ts', `import '../server/a.ts';`, true],
     ['a folder that no layer names', 'src/elsewhere/x.ts', '', true],
     ['a comment', 'src/core/facts/x.ts', `// import { a } from '../report/a.ts';`, false],
   ];
@@ -65,10 +88,12 @@ describe('the rule of the layers', () => {
 
   it('says the line', () => {
     expect(
-      importsOf(`/* two\nlines */\nimport a from './a.ts';\n\nexport { b } from './b.ts';`),
+      importsOf(
+        `/* two\nlines */\nimport type { A } from './a.ts';\n\nexport { b } from './b.ts';`,
+      ),
     ).toEqual([
-      { line: 3, target: './a.ts' },
-      { line: 5, target: './b.ts' },
+      { line: 3, target: './a.ts', isType: true },
+      { line: 5, target: './b.ts', isType: false },
     ]);
   });
 });

@@ -2,18 +2,18 @@ import { EXIT } from '../command.ts';
 import type { Answer, Call, Command } from '../command.ts';
 import { documentOf, openExperiment, titleLine } from '../experiment-file.ts';
 import type { Opened } from '../experiment-file.ts';
-import { planAnswer } from '../plan-answer.ts';
+import { planAnswer } from '../../core/report/answer/answer.ts';
 import { paintDiagnostics, summaryOf } from '../paint/diagnostics.ts';
 import type { Paper } from '../paint/ink.ts';
 import { paragraph } from '../paint/text.ts';
 
 function paintCheck(opened: Opened, paper: Paper): string {
   const { ink, width } = paper;
-  const answer = planAnswer(opened);
+  const { sentences } = planAnswer(opened.experiment, opened.plan);
   const found = paintDiagnostics(opened.diagnostics, opened.text, paper);
   return [
     ink.bold(summaryOf(opened.diagnostics)),
-    ...answer.map((sentence) => paragraph(sentence, width)),
+    ...sentences.map((sentence) => paragraph(sentence, width)),
     ink.faint(paragraph(titleLine(opened), width)),
     ...(found === '' ? [] : ['', found]),
   ].join('\n');
@@ -29,7 +29,7 @@ async function run({ args, io }: Call): Promise<Answer> {
     data: {
       document: documentOf(opened),
       summary: summaryOf(opened.diagnostics),
-      answer: planAnswer(opened),
+      answer: planAnswer(opened.experiment, opened.plan).sentences,
       diagnostics: opened.diagnostics,
     },
     paint: (paper) => paintCheck(opened, paper),

@@ -9,10 +9,10 @@ import { paintFlow } from '../paint/flow.ts';
 import type { Paper } from '../paint/ink.ts';
 import { paragraph } from '../paint/text.ts';
 import { paintYield } from '../paint/yield.ts';
-import { planAnswer } from '../plan-answer.ts';
+import { planAnswer } from '../../core/report/answer/answer.ts';
 import { RECORD_OPTION, hasErrors, openAsked } from '../record-option.ts';
 import type { Asked } from '../record-option.ts';
-import { yieldAnswer } from '../yield-answer.ts';
+import { runResult } from '../../core/report/result/result.ts';
 import { paintReagentPage } from './reagents.ts';
 
 const quoted = (path: string) => (/^[\w./\\:-]+$/.test(path) ? path : `"${path}"`);
@@ -36,7 +36,9 @@ function paintOverview(asked: Asked, paper: Paper): string {
   const sheet = flowSheet(opened.experiment, opened.plan);
   const parts = [
     ink.bold(paragraph(titleLine(opened), width)),
-    ...planAnswer(opened).map((sentence) => paragraph(sentence, width)),
+    ...planAnswer(opened.experiment, opened.plan).sentences.map((sentence) =>
+      paragraph(sentence, width),
+    ),
     summaryOf(opened.diagnostics),
     head('Flow sheet'),
     sheet.rows.length === 0
@@ -48,7 +50,7 @@ function paintOverview(asked: Asked, paper: Paper): string {
   if (bench !== undefined)
     parts.push(
       head(`Yield of the bench in ${bench.path}`),
-      paintYield(yieldAnswer(opened, bench), paper),
+      paintYield(runResult(opened, bench), paper),
     );
   parts.push(head('To go on'), ...nextLines(asked));
   return parts.join('\n');
@@ -64,11 +66,11 @@ async function run(call: Call): Promise<Answer> {
     exit: hasErrors(asked) ? EXIT.findings : EXIT.fine,
     data: {
       document: documentOf(opened),
-      answer: planAnswer(opened),
+      answer: planAnswer(opened.experiment, opened.plan).sentences,
       diagnostics: opened.diagnostics,
       flow: flowSheet(opened.experiment, opened.plan),
       reagents: reagentTable(opened.experiment, opened.plan),
-      yield: bench === undefined ? null : yieldAnswer(opened, bench),
+      yield: bench === undefined ? null : runResult(opened, bench),
     },
     paint: (paper) => paintOverview(asked, paper),
     remarks: asked.remarks,
@@ -79,8 +81,7 @@ export const overviewCommand: Command = {
   name: 'overview',
   summary: 'the answer, the flow sheet, the reagents and a bench’s yield on one page',
   takes: 'FILE',
-  about:
-    'Prints on one page what check, flow, reagents and yield say one by one; `npm start` shows it.',
+  about: 'Prints on one page what check, flow, reagents and yield say one by one.',
   options: { record: RECORD_OPTION },
   examples: ['overview aspirin.md', 'overview aspirin.md --record bench-1.csv'],
   arity: [1, 1],

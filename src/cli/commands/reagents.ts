@@ -5,7 +5,7 @@ import type { Answer, Call, Command } from '../command.ts';
 import { documentOf, titleLine } from '../experiment-file.ts';
 import type { Paper } from '../paint/ink.ts';
 import { paintReagents } from '../paint/reagents.ts';
-import { planAnswer } from '../plan-answer.ts';
+import { planAnswer } from '../../core/report/answer/answer.ts';
 import { paragraph } from '../paint/text.ts';
 import { RECORD_OPTION, doubtLine, hasErrors, openAsked } from '../record-option.ts';
 import type { Asked } from '../record-option.ts';
@@ -41,7 +41,7 @@ async function run(call: Call): Promise<Answer> {
     },
     paint: (paper) =>
       [
-        ...planAnswer({ ...opened, plan: asked.run }).map((sentence) =>
+        ...planAnswer(opened.experiment, asked.run).matter.map((sentence) =>
           paragraph(sentence, paper.width),
         ),
         paper.ink.faint(paragraph(titleLine(opened), paper.width)),

@@ -4,7 +4,7 @@ import { documentOf, titleLine } from '../experiment-file.ts';
 import { paintYield } from '../paint/yield.ts';
 import { paragraph } from '../paint/text.ts';
 import { RECORD_OPTION, doubtLine, hasErrors, openAsked } from '../record-option.ts';
-import { yieldAnswer } from '../yield-answer.ts';
+import { runResult } from '../../core/report/result/result.ts';
 
 async function run(call: Call): Promise<Answer> {
   if (optionText(call, 'record') === undefined)
@@ -16,7 +16,7 @@ async function run(call: Call): Promise<Answer> {
   if (!opening.ok) return opening.answer;
   const { asked } = opening;
   const { opened, bench } = asked;
-  const answer = yieldAnswer(opened, bench!);
+  const answer = runResult(opened, bench!);
   const serious = answer.report.findings.some((one) => one.severity === 'error');
   return {
     kind: 'answer',

@@ -1,6 +1,7 @@
 /** Text in columns: how wide it stands, how it is padded, broken and cut. */
 
 export { keepAmounts } from '../../picture/text/measure.ts';
+export { listed } from '../../core/report/common/words.ts';
 
 // eslint-disable-next-line no-control-regex -- the escape is what is meant
 const STYLE = /\u001b\[[0-9;]*m/g;
@@ -100,12 +101,6 @@ export function paragraph(
 /** "1 remark", "2 remarks"; a plural that is not made with s is given. */
 export function count(n: number, one: string, many = `${one}s`): string {
   return `${n} ${n === 1 ? one : many}`;
-}
-
-/** "ether, water and ethanol" */
-export function listed(words: readonly string[], and = 'and'): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} ${and} ${words.at(-1)}`;
 }
 
 /** Control characters could move the cursor or recolour the page: each is replaced, one for one. */

@@ -16,14 +16,14 @@ import type {
   YieldEntry,
   YieldReport,
 } from '../../core/report/yield/result.ts';
-import type { YieldAnswer } from '../yield-answer.ts';
-import { grams, millimoles } from '../plan-answer.ts';
+import type { RunResult } from '../../core/report/result/result.ts';
+import { grams, millimoles } from '../../core/report/common/words.ts';
 import type { Paper } from './ink.ts';
 import { bar, marked, setBy } from './number.ts';
 import { clip, listed, padEnd, padStart, paragraph, widthOf } from './text.ts';
 
 /** First the answer, then what it rests on, then what to look at, then what was assumed. */
-export function paintYield({ report, balance, diagnostics }: YieldAnswer, paper: Paper): string {
+export function paintYield({ report, balance, diagnostics }: RunResult, paper: Paper): string {
   const { ink, width } = paper;
   const parts = [ink.bold(paragraph(report.sentence, width))];
   const [first, ...others] = report.products;

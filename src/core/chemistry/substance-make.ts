@@ -73,7 +73,7 @@ export function isCasNumber(text: string): boolean {
   return sum % 10 === Number(match[3]);
 }
 
-interface Drawn {
+export interface Drawn {
   readonly composition?: Composition;
   readonly ionic: boolean;
 }
@@ -165,9 +165,9 @@ function complaint(facts: SubstanceFacts): { message: string; hint: string } | u
 
 /** Properties that are given and no others, so that an absent fact has no key. */
 export function given<T extends object>(facts: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined)) as {
-    [K in keyof T]?: Exclude<T[K], undefined>;
-  };
+  const found: Partial<T> = {};
+  for (const key in facts) if (facts[key] !== undefined) found[key] = facts[key];
+  return found as { [K in keyof T]?: Exclude<T[K], undefined> };
 }
 
 function sourcesOf(source: SubstanceFacts['source'], facts: SubstanceFacts): Substance['sources'] {
@@ -192,6 +192,11 @@ export function makeSubstance(facts: SubstanceFacts): SubstanceMaking {
   if (wrong !== undefined) return { ok: false, ...wrong };
   const structure = drawn(facts);
   if ('message' in structure) return { ok: false, ...structure };
+  return fromStructure(facts, structure);
+}
+
+/** The rest of the making, once its structure is known; that of the tables is compiled into them. */
+export function fromStructure(facts: SubstanceFacts, structure: Drawn): SubstanceMaking {
   const { composition } = structure;
   const mass = composition === undefined ? undefined : molarMass(composition);
   if (mass?.problem !== undefined)

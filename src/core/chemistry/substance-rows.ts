@@ -1,8 +1,9 @@
 import sourceTable from '../facts/substance_sources.json' with { type: 'json' };
 import substanceTable from '../facts/substances.json' with { type: 'json' };
 import { numberIn, rowsOf } from '../facts/table.ts';
-import { given, makeSubstance } from './substance-make.ts';
-import type { PhaseHint, State, Substance } from './substance-make.ts';
+import { compositionIn } from './composition-text.ts';
+import { fromStructure, given } from './substance-make.ts';
+import type { PhaseHint, State, Substance, SubstanceFacts } from './substance-make.ts';
 
 function listIn(cell: string | undefined): string[] {
   return (cell ?? '')
@@ -15,8 +16,11 @@ function textIn(cell: string | undefined): string | undefined {
   return cell === undefined || cell === '' ? undefined : cell;
 }
 
-function fromRow(row: Record<string, string>, spellOut: (source?: string) => string | undefined) {
-  const made = makeSubstance({
+type SpellOut = (source?: string) => string | undefined;
+
+/** What a row of data/substances.csv says of its substance. */
+export function factsIn(row: Record<string, string>, spellOut: SpellOut = textIn): SubstanceFacts {
+  return {
     name: row['name']!,
     synonyms: listIn(row['synonyms']),
     state: row['state'] as State,
@@ -39,6 +43,15 @@ function fromRow(row: Record<string, string>, spellOut: (source?: string) => str
       meltingPoint_C: numberIn(row['mp_C']),
       boilingPoint_C: numberIn(row['bp_C']),
     }),
+  };
+}
+
+function fromRow(row: Record<string, string>, spellOut: SpellOut): Substance {
+  const text = textIn(row['composition']);
+  // `npm run facts` has made sure that structure, formula and registry number agree
+  const made = fromStructure(factsIn(row, spellOut), {
+    ...(text !== undefined && { composition: compositionIn(text) }),
+    ionic: false,
   });
   if (!made.ok) throw new Error(`data/substances.csv, ${row['name']}: ${made.message}`);
   return made.substance;
@@ -50,7 +63,7 @@ let builtIn: readonly Substance[] | undefined;
 export function builtInSubstances(): readonly Substance[] {
   if (builtIn === undefined) {
     const texts = new Map(rowsOf(sourceTable).map((row) => [row['key']!, row['source']!]));
-    const spellOut = (source?: string): string | undefined =>
+    const spellOut: SpellOut = (source) =>
       textIn(source) === undefined ? undefined : (texts.get(source!) ?? source);
     builtIn = rowsOf(substanceTable).map((row) => fromRow(row, spellOut));
   }

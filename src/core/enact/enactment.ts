@@ -100,6 +100,8 @@ export interface Passage {
   readonly mass_g: number;
   readonly volume_mL?: number;
   readonly basis: Basis;
+  /** Led in or driven off as a gas. */
+  readonly gas?: true;
 }
 
 export interface StepTrace {

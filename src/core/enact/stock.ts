@@ -58,6 +58,7 @@ export function takeFromStock(run: Run, move: StockMove): void {
       mass_g: taken.mass_g * share,
       ...volume,
       basis: taken.basis,
+      ...(move.asGas === true && { gas: true }),
     });
   }
 }

@@ -23,18 +23,14 @@ const USUAL_MIN: ReadonlyMap<string, number> = new Map(
 
 /** How long a sentence takes: its waits and its addition as written, else the usual time. */
 export function duration_min(line: ProgramLine): number {
-  let waits_min = 0;
-  let longest_min = 0;
-  for (const move of line.moves) {
-    if (move.kind !== 'wait') continue;
-    waits_min += move.time_min ?? 0;
-    longest_min = Math.max(longest_min, move.time_min ?? 0);
-  }
-  const over = line.slots.over;
-  const over_min = over === undefined || over.kind !== 'time' ? 0 : over.value;
-  // An addition that takes time is a wait too; it is not counted twice.
-  const counted = line.moves.some((m) => m.kind === 'wait' && m.time_min === over_min);
-  const written_min = waits_min + (counted ? 0 : over_min);
+  const waits_min = line.moves.map((move) => (move.kind === 'wait' ? (move.time_min ?? 0) : 0));
+  let written_min = waits_min.reduce((sum, each) => sum + each, 0);
+  // An addition that takes time may be a wait too; it is not counted twice. Nor is a time that no
+  // wait carries (gas blown through a flask) passed over.
+  const { over, time } = line.slots;
+  const over_min = over?.kind === 'time' ? over.value : 0;
+  if (!waits_min.includes(over_min)) written_min += over_min;
+  if (written_min === 0 && time?.kind === 'time') written_min = time.value;
   return written_min > 0 ? written_min : (USUAL_MIN.get(line.verb) ?? 0);
 }
 

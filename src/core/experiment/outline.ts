@@ -30,7 +30,8 @@ const NAMES: Record<Exclude<SectionKind, 'prose'>, RegExp> = {
   product: /^(products?|products? and evidence|product and yield)$/,
 };
 
-function kindOf(title: string): SectionKind {
+/** Which of the known sections a heading names. */
+export function kindOf(title: string): SectionKind {
   const name = title.trim().toLowerCase().replace(/[:.]$/, '');
   for (const [kind, pattern] of Object.entries(NAMES))
     if (pattern.test(name)) return kind as SectionKind;

@@ -2,6 +2,7 @@ import type { Diagnostic } from '../diagnostic.ts';
 import { byImportance } from '../diagnostic.ts';
 import { tableWith } from '../chemistry/substance.ts';
 import type { Substance } from '../chemistry/substance.ts';
+import { withFixes } from './fixes.ts';
 import { namesOf } from './names.ts';
 import type { Names } from './names.ts';
 import { outline } from './outline.ts';
@@ -14,6 +15,7 @@ import type { ProductSection } from './read-product.ts';
 import { readReactions } from './read-reactions.ts';
 import { readSubstances } from './read-substances.ts';
 import { readVessels } from './read-vessels.ts';
+import { vocabularyOf } from './sentence/vocabulary.ts';
 import type {
   Experiment,
   Note,
@@ -43,13 +45,16 @@ export function readExperiment(text: string): Experiment {
   const substances = declared.flatMap((section) => section.substances);
   const assays = new Map(declared.flatMap((section) => [...section.assays]));
   const vessels = of('vessels').flatMap((section) => readVessels(section, lines, diagnostics));
-  const { names, readerFor } = vocabularyOf(substances, vessels);
+  const names = namesWith(substances);
   const reactions = of('reaction').flatMap((section) =>
     readReactions(section, lines, names, diagnostics),
   );
   const product = productOf(of('product'), reactions, lines, names, diagnostics);
-  const reader = readerFor(
-    product.products.flatMap((p) => [p.name, p.substance.name]).map((name) => name.toLowerCase()),
+  const called = product.products.flatMap((p) => [p.name, p.substance.name]);
+  const reader = readerWith(
+    names,
+    vessels,
+    called.map((name) => name.toLowerCase()),
   );
   const lookUp: Parameters<typeof readProcedure>[3]['lookUp'] = (raw) => {
     const given = {
@@ -70,13 +75,21 @@ export function readExperiment(text: string): Experiment {
     readProcedure(section, lines, reader, { lines, vessels: growing, lookUp, diagnostics }),
   );
   diagnostics.push(...missing(parts.title, of('procedure'), reactions, product.products));
+  const steps = procedures.flatMap((p) => p.steps);
+  const said = withFixes(diagnostics, {
+    text: normal,
+    names,
+    vessels,
+    uses: () => steps.flatMap((step) => step.slots.materials ?? []),
+    reads: (sentence) => reader(sentence) !== undefined,
+  });
   return {
     title: parts.title || 'Untitled experiment',
     header: parts.header,
     reactions,
     substances,
     vessels: growing,
-    steps: procedures.flatMap((p) => p.steps),
+    steps,
     products: product.products,
     ...(product.basis !== undefined && { basis: product.basis }),
     expectations: product.expectations,
@@ -85,7 +98,7 @@ export function readExperiment(text: string): Experiment {
       ...product.notes,
       ...procedures.flatMap((p) => p.notes),
     ],
-    diagnostics: diagnostics.sort(byImportance),
+    diagnostics: said.sort(byImportance),
   };
 }
 
@@ -143,42 +156,37 @@ function refuse(text: string): Diagnostic | undefined {
   return undefined;
 }
 
-interface VocabularyTools {
-  readonly names: Names;
-  readerFor(products: readonly string[]): SentenceReader;
+const VOCABULARIES = 4;
+const namesBefore = new Map<string, Names>();
+const readersBefore = new WeakMap<Names, Map<string, SentenceReader>>();
+
+/** What was made under the key, for the last few keys. */
+function remembered<T>(memory: Map<string, T>, key: string, make: () => T): T {
+  const before = memory.get(key);
+  if (before !== undefined) return before;
+  const made = make();
+  if (memory.size >= VOCABULARIES) memory.delete(memory.keys().next().value!);
+  memory.set(key, made);
+  return made;
 }
 
-const remembered = new Map<string, VocabularyTools>();
+/** While someone types in the procedure, substances stay what they are, and what was looked up too. */
+function namesWith(substances: readonly Substance[]): Names {
+  const key = JSON.stringify(substances.map(({ composition: _, ...facts }) => facts));
+  return remembered(namesBefore, key, () => namesOf(tableWith(substances)));
+}
 
-/**
- * While someone types in the procedure, substances and vessels stay what they are; what was looked
- * up and read with them is kept, for the last few vocabularies.
- */
-function vocabularyOf(
-  substances: readonly Substance[],
+function readerWith(
+  names: Names,
   vessels: readonly VesselDeclaration[],
-): VocabularyTools {
-  const key = JSON.stringify([
-    substances.map(({ composition: _, ...facts }) => facts),
-    vessels.map(({ span: _, ...facts }) => facts),
-  ]);
-  const before = remembered.get(key);
-  if (before) return before;
-  const names = namesOf(tableWith(substances));
-  const readers = new Map<string, SentenceReader>();
-  const tools: VocabularyTools = {
-    names,
-    readerFor(products) {
-      const productKey = products.join('|');
-      const reader =
-        readers.get(productKey) ?? sentenceReader({ vessels, products, knows: names.knows });
-      readers.set(productKey, reader);
-      return reader;
-    },
-  };
-  if (remembered.size >= 4) remembered.delete(remembered.keys().next().value!);
-  remembered.set(key, tools);
-  return tools;
+  products: readonly string[],
+): SentenceReader {
+  const key = JSON.stringify([vessels.map(({ span: _, ...facts }) => facts), products]);
+  const readers = readersBefore.get(names) ?? new Map<string, SentenceReader>();
+  readersBefore.set(names, readers);
+  return remembered(readers, key, () =>
+    sentenceReader(vocabularyOf({ vessels, products, knows: names.knows })),
+  );
 }
 
 /** Where no product is named, it is the first product of the last reaction that holds carbon. */

@@ -59,7 +59,20 @@ export function withoutCommas(text: string): string {
   );
 }
 
+const PHRASES_REMEMBERED = 2000;
+const phrasesBefore = new Map<string, VesselPhrase>();
+
+/** Every keystroke asks again of every vessel, so what was read before is kept. */
 export function readVesselPhrase(text: string): VesselPhrase {
+  const before = phrasesBefore.get(text);
+  if (before) return before;
+  const phrase = readPhraseAfresh(text);
+  if (phrasesBefore.size >= PHRASES_REMEMBERED) phrasesBefore.clear();
+  phrasesBefore.set(text, phrase);
+  return phrase;
+}
+
+function readPhraseAfresh(text: string): VesselPhrase {
   // "the walls of the flask" are the flask
   let rest = withoutCommas(text.trim().toLowerCase()).replace(
     /^(?:the )?(?:inside |inner )?(?:walls?|sides?|inside|bottom|neck|mouth) of (?=the\b|your\b|an?\b)/,
@@ -107,24 +120,48 @@ function bareName(text: string): string {
     .replace(/[,:]$/, '');
 }
 
-/** Words of a declared vessel that a phrase may use for it. */
-function wordsOf(vessel: VesselDeclaration): string[] {
-  const shape = vessel.shape.split(' ');
-  const also: Partial<Record<VesselShape, string[]>> = {
-    'round-bottom flask': ['round-bottomed', 'round', 'bottom', 'rb', 'reaction', 'rbf'],
-    'conical flask': ['erlenmeyer', 'conical'],
-    'separatory funnel': ['separating', 'sep', 'separatory', 'separation'],
-    'addition funnel': ['dropping', 'addition'],
-    filter: ['funnel', 'büchner', 'buchner', 'hirsch', 'paper', 'vacuum', 'suction'],
-    'filter flask': ['büchner', 'buchner', 'suction', 'side-arm'],
-    dish: ['basin', 'glass', 'watch', 'evaporating', 'crucible'],
-    'test tube': ['tube'],
-  };
-  return [
-    ...vessel.name.toLowerCase().split(/[^\p{L}\p{N}-]+/u),
-    ...shape,
-    ...(also[vessel.shape] ?? []),
+/** Other words for a shape. */
+const ALSO: Readonly<Partial<Record<VesselShape, readonly string[]>>> = {
+  'round-bottom flask': ['round-bottomed', 'round', 'bottom', 'rb', 'reaction', 'rbf'],
+  'conical flask': ['erlenmeyer', 'conical'],
+  'separatory funnel': ['separating', 'sep', 'separatory', 'separation'],
+  'addition funnel': ['dropping', 'addition'],
+  filter: ['funnel', 'büchner', 'buchner', 'hirsch', 'paper', 'vacuum', 'suction'],
+  'filter flask': ['büchner', 'buchner', 'suction', 'side-arm'],
+  dish: ['basin', 'glass', 'watch', 'evaporating', 'crucible'],
+  'test tube': ['tube'],
+};
+
+const singular = (word: string) => word.replace(/s$/, '');
+
+interface Called {
+  readonly id: string;
+  readonly name: string;
+  readonly nameWords: readonly string[];
+  /** Words that a phrase may use for it, in the singular. */
+  readonly words: ReadonlySet<string>;
+}
+
+const calledBefore = new WeakMap<VesselDeclaration, Called>();
+
+/** What a vessel answers to; asked of every vessel for every phrase, so it is made once. */
+function calledOf(vessel: VesselDeclaration): Called {
+  const before = calledBefore.get(vessel);
+  if (before) return before;
+  const name = vessel.name.toLowerCase();
+  const words = [
+    ...name.split(/[^\p{L}\p{N}-]+/u),
+    ...vessel.shape.split(' '),
+    ...(ALSO[vessel.shape] ?? []),
   ];
+  const called: Called = {
+    id: vessel.id.toLowerCase(),
+    name,
+    nameWords: name.split(' '),
+    words: new Set(words.map(singular)),
+  };
+  calledBefore.set(vessel, called);
+  return called;
 }
 
 /**
@@ -145,24 +182,23 @@ export function findVessel(
     (phrase.capacity_mL === undefined ||
       (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9));
   const exact =
-    vessels.find((v) => v.id.toLowerCase() === bare) ??
-    vessels.find((v) => v.name.toLowerCase() === joined && fits(v));
+    vessels.find((v) => calledOf(v).id === bare) ??
+    vessels.find((v) => calledOf(v).name === joined && fits(v));
   // Without a vessel's noun only the whole name will do: "the ether" is not the ether flask
   if (exact || phrase.words.length === 0 || phrase.shape === undefined) return exact;
-  const singular = (word: string) => word.replace(/s$/, '');
+  const { words } = phrase;
+  const wanted = words.map(singular);
   const candidates = vessels.filter((v) => {
     // What a verb brought along (a filtrate's flask) answers to its own name alone
     if (
       !fits(v) ||
-      (v.origin === 'implied' &&
-        !phrase.words.some((word) => v.name.toLowerCase().split(' ').includes(word)))
+      (v.origin === 'implied' && !words.some((word) => calledOf(v).nameWords.includes(word)))
     )
       return false;
-    const known = wordsOf(v).map(singular);
-    return phrase.words.every((word) => known.includes(singular(word)));
+    return wanted.every((word) => calledOf(v).words.has(word));
   });
   const named = candidates.filter((v) =>
-    phrase.words.some((word) => v.name.toLowerCase().split(' ').includes(word)),
+    words.some((word) => calledOf(v).nameWords.includes(word)),
   );
   const pool = named.length > 0 ? named : candidates;
   return pool.find((v) => v.id === prefer) ?? pool[0];
@@ -172,7 +208,7 @@ export function findVessel(
 export function looksLikeVessel(written: string, vessels: readonly VesselDeclaration[]): boolean {
   const text = withoutCommas(written);
   const bare = bareName(text);
-  if (vessels.some((v) => v.id.toLowerCase() === bare)) return true;
+  if (vessels.some((v) => calledOf(v).id === bare)) return true;
   const words = text.trim().split(/\s+/);
   if (
     words.length > 9 ||

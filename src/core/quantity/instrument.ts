@@ -83,10 +83,22 @@ for (const instrument of INSTRUMENTS) {
     BY_NAME.set(wordsOf(instrument.name.replace(', class B', '')), instrument);
 }
 
-/** By id or by name, in any case and order of words: "balance-1mg", "25 mL measuring cylinder". */
-export function findInstrument(idOrName: string): Instrument | undefined {
+/**
+ * By id or by name, in any case and order of words: "balance-1mg", "25 mL measuring cylinder".
+ * The laboratory's own come before those of the table.
+ */
+export function findInstrument(
+  idOrName: string,
+  own: readonly Instrument[] = [],
+): Instrument | undefined {
   const key = idOrName.trim().toLowerCase().slice(0, 100);
-  return BY_NAME.get(key) ?? BY_NAME.get(wordsOf(key));
+  const words = wordsOf(key);
+  return (
+    own.find(({ id }) => id.toLowerCase() === key) ??
+    own.find(({ name }) => wordsOf(name) === words) ??
+    BY_NAME.get(key) ??
+    BY_NAME.get(words)
+  );
 }
 
 export interface UncertaintyTerm {

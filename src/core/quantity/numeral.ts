@@ -179,8 +179,14 @@ function wholeNumber(written: string): number {
   return Number(plain);
 }
 
+/** Most numbers are none, and are not tried any further. */
+const FRACTION_MARK = /[/½¼¾⅓⅔⅛⅜⅝⅞⅕⅖⅗⅘]/;
+/** Up to the mark: "12 1/". */
+const LONGEST_FRACTION = 6;
+
 /** "½", "1½", "1 ½", "1/2", "1 1/2". Thirds are kept to four figures. */
 function fractionAt(text: string, at: number): Numeral | undefined {
+  if (!FRACTION_MARK.test(text.slice(at, at + LONGEST_FRACTION))) return undefined;
   const vulgar = matchAt(VULGAR, text, at);
   if (vulgar !== null)
     return fraction(Number(vulgar[1]), VULGAR_VALUE[vulgar[2]!]!, at + vulgar[0].length);

@@ -115,6 +115,12 @@ const VAGUE_WORDS: readonly Vague[] = [
   vague(`some(?=${SPACE}[${LETTER}])(?!${SPACE}(?:of|time|more)${WORD_END})`, 'some'),
 ];
 
+/** One look for all of them: nearly everywhere there is none. */
+const ANY_VAGUE_WORD = sticky(
+  VAGUE_WORDS.map(({ expression }) => `(?:${expression.source})`).join('|'),
+  'i',
+);
+
 /** Words before an "excess" or a "some" that is not an amount: "destroy the excess hydride". */
 const NOT_AFTER = /(?:^|[^\p{L}])(?:the|in|any|this)\s{1,8}$/iu;
 const ARTICLE = sticky(`an?${SPACE}`, 'i');
@@ -147,6 +153,7 @@ function wordAt(
   at: number,
   count: number,
 ): { readonly amount: Unquantified; readonly end: number; readonly counted?: true } | undefined {
+  if (matchAt(ANY_VAGUE_WORD, text, at) === null) return undefined;
   for (const { expression, word, sense, mass_g, counted } of VAGUE_WORDS) {
     const found = matchAt(expression, text, at);
     if (found === null) continue;

@@ -21,6 +21,8 @@ interface Spelling extends Unit {
   readonly symbol?: string;
   /** Of the spellings in which they do not. */
   readonly word?: string;
+  /** One of the many that `CONCENTRATION` begins. */
+  readonly compound?: true;
 }
 
 /** Volume of one drop of an aqueous liquid from a dropping pipette: common practice. */
@@ -144,6 +146,14 @@ const VOLUMES: readonly (Part & { readonly cubed: boolean })[] = [
   { unit: 'm', pattern: 'm', power: 6, cubed: true },
 ];
 
+const PER = `(?:${BLANK}?/${BLANK}?|${GAP}per${GAP})`;
+const TIMES = `(?:${BLANK}?[·⋅.]${BLANK}?|${BLANK})`;
+const anyOf = (parts: readonly Part[]) => parts.map(({ pattern }) => pattern).join('|');
+/** How each of the concentrations begins: where this does not match, none of them is tried. */
+const CONCENTRATION = sticky(
+  `(?:${anyOf([...MASSES, ...AMOUNTS])})(?:${PER}|${TIMES})(?:${anyOf(VOLUMES)})`,
+);
+
 /** "mol/L", "mol dm⁻³", "g mL-1" and their like. */
 function concentrations(kind: AmountKind, tops: readonly Part[], shift: number): Spelling[] {
   return tops.flatMap((top) =>
@@ -156,13 +166,15 @@ function concentrations(kind: AmountKind, tops: readonly Part[], shift: number):
         kind,
         unit: `${top.unit}/${below.unit}${below.cubed ? '³' : ''}`,
         power,
-        symbol: `${top.pattern}(?:${BLANK}?/${BLANK}?|${GAP}per${GAP})${below.pattern}${cube}`,
+        compound: true,
+        symbol: `${top.pattern}${PER}${below.pattern}${cube}`,
       };
       const inverse: Spelling = {
         kind,
         unit: `${top.unit} ${below.unit}${below.cubed ? '⁻³' : '⁻¹'}`,
         power,
-        symbol: `${top.pattern}(?:${BLANK}?[·⋅.]${BLANK}?|${BLANK})${below.pattern}${raised}`,
+        compound: true,
+        symbol: `${top.pattern}${TIMES}${below.pattern}${raised}`,
       };
       return [slash, inverse];
     }),
@@ -265,7 +277,10 @@ export function readUnitAt(text: string, at: number): UnitReading | undefined {
   const hyphen = matchAt(HYPHEN, text, at) !== null;
   const start = hyphen ? at + 1 : at + (matchAt(BEFORE_UNIT, text, at)?.[0].length ?? 0);
   let best: UnitReading | undefined;
-  for (const { spelling, expression } of MATCHERS.get(text[start] ?? '') ?? []) {
+  const matchers = MATCHERS.get(text[start] ?? '') ?? [];
+  const compound = matchers.length > 0 && matchAt(CONCENTRATION, text, start) !== null;
+  for (const { spelling, expression } of matchers) {
+    if (spelling.compound === true && !compound) continue;
     const found = matchAt(expression, text, start);
     if (found === null) continue;
     const end = start + found[0].length;
@@ -284,10 +299,16 @@ interface Mistake {
   readonly expression: RegExp;
   readonly message: string;
   readonly hint: string;
+  /** The unit that is meant, where there is no doubt. */
+  readonly meant?: string;
 }
 
 function mistake(pattern: string, message: string, hint: string, flags = ''): Mistake {
   return { expression: sticky(GAP + pattern + UNIT_END, flags), message, hint };
+}
+
+function slip(pattern: string, meant: string, message: string, hint: string): Mistake {
+  return { ...mistake(pattern, message, hint), meant };
 }
 
 const MISTAKES: readonly Mistake[] = [
@@ -304,14 +325,14 @@ const MISTAKES: readonly Mistake[] = [
     'i',
   ),
   mistake('psi', 'psi is not taken', 'give kPa, bar or mbar', 'i'),
-  mistake('M[Ll]s?', 'a capital M means mega', 'write mL for millilitres'),
-  mistake('M[Gg]', 'a capital M means mega', 'write mg for milligrams'),
-  mistake('M(?:mol|MOL|Mol)', 'a capital M means mega', 'write mmol for millimoles'),
+  slip('M[Ll]s?', 'mL', 'a capital M means mega', 'write mL for millilitres'),
+  slip('M[Gg]', 'mg', 'a capital M means mega', 'write mg for milligrams'),
+  slip('M(?:mol|MOL|Mol)', 'mmol', 'a capital M means mega', 'write mmol for millimoles'),
   mistake('M[Mm]', 'a capital M means mega', 'write mM for millimolar, mm for millimetres'),
-  mistake('U[Ll]', 'U is no prefix', 'write µL or uL for microlitres'),
-  mistake('G', 'a capital G is no unit of mass', 'write g for grams'),
-  mistake('C', 'C alone is the coulomb, or carbon', 'write °C'),
-  mistake('[°º˚]', 'the degree sign stands alone', 'write °C'),
+  slip('U[Ll]', 'µL', 'U is no prefix', 'write µL or uL for microlitres'),
+  slip('G', 'g', 'a capital G is no unit of mass', 'write g for grams'),
+  slip('C', '°C', 'C alone is the coulomb, or carbon', 'write °C'),
+  slip('[°º˚]', '°C', 'the degree sign stands alone', 'write °C'),
 ];
 
 const RATE = sticky(
@@ -329,6 +350,16 @@ export function unitMistakeAt(
     if (found !== null) return { message, hint, end: at + found[0].length };
   }
   return undefined;
+}
+
+/** "10 ML" as it is meant, "10 mL"; undefined where that is not plain. */
+export function unitMeant(text: string): string | undefined {
+  const figures = /^[^\p{L}°º˚]*/u.exec(text)![0];
+  const at = figures.trimEnd().length;
+  const found = MISTAKES.find(
+    ({ expression }) => matchAt(expression, text, at)?.[0].length === text.length - at,
+  );
+  return found?.meant === undefined ? undefined : `${text.slice(0, at)} ${found.meant}`;
 }
 
 const LOOSE_UNIT = sticky(

@@ -1,5 +1,6 @@
 import { netKey } from '../enact/actuals.ts';
 import type { ActualCharge, Actuals } from '../enact/actuals.ts';
+import type { Instrument } from '../quantity/instrument.ts';
 import type { Measurement } from './measurement.ts';
 import { measurementOf } from './measurement.ts';
 import type { BenchRun, Reading } from './run.ts';
@@ -23,11 +24,11 @@ export function actualsOf(run: BenchRun): Actuals {
 }
 
 /** Every reading that charges and nets rest on, once, with its uncertainty. */
-export function measurementsOf(run: BenchRun): Measurement[] {
+export function measurementsOf(run: BenchRun, own: readonly Instrument[] = []): Measurement[] {
   const measurements = new Map<string, Measurement>();
   const keep = (reading: Reading, what: string): void => {
     if (!measurements.has(reading.id)) {
-      measurements.set(reading.id, measurementOf(reading, what));
+      measurements.set(reading.id, measurementOf(reading, what, own));
     }
   };
   for (const charge of run.charges) {

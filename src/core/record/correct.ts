@@ -142,10 +142,11 @@ function defined(entry: Record<string, unknown>): BenchEntry {
   ) as unknown as BenchEntry;
 }
 
-function withdraws(entry: BenchEntry, kind: EntryKind): boolean {
+/** Whether a correction of an entry of this kind says only that it does not count. */
+export function withdraws(entry: BenchEntry, kind: EntryKind): boolean {
   if (entry.kind !== 'correction') return false;
-  const { value, step, use, item, vessel, unit, instrument, n } = entry;
-  const content = [value, step, use, item, vessel, unit, instrument, n];
+  const { value, step, use, item, vessel, unit, instrument, n, attachments } = entry;
+  const content = [value, step, use, item, vessel, unit, instrument, n, attachments];
   if (content.some((each) => each !== undefined)) return false;
   return !(TEXT_KINDS.has(kind) && entry.text !== undefined);
 }

@@ -124,12 +124,52 @@ describe('JSON', () => {
       0,
       /no entry/,
     ],
+    [
+      'an attachment that is no hash',
+      '[{"id":"1","at":"2026-02-03","by":"","kind":"observation","attachments":["photo.jpg"]}]',
+      0,
+      /"attachments/,
+    ],
+    [
+      'more attachments than are kept',
+      JSON.stringify([
+        {
+          id: '1',
+          at: '2026-02-03',
+          by: '',
+          kind: 'observation',
+          attachments: Array.from({ length: 9 }, () => 'a'.repeat(64)),
+        },
+      ]),
+      0,
+      /"attachments/,
+    ],
     ['a time that is none', '[{"id":"1","at":"Tuesday","by":"","kind":"net"}]', 0, /"at"/],
   ])('refuses %s', (_name, text, count, message) => {
     const { entries, diagnostics } = readJsonRecord(text);
     expect(entries).toHaveLength(count);
     expect(diagnostics).toMatchObject([{ code: 'record-unreadable' }]);
     expect(diagnostics[0]!.message).toMatch(message);
+  });
+});
+
+describe('attachments', () => {
+  const first = 'a'.repeat(64);
+  const second = '0'.repeat(63) + 'f';
+
+  it('stand in a column of their own, parted by spaces', () => {
+    const table = `kind,step,text,photos\nobservation,2,pink,${first}  ${second}`;
+    const { entries, diagnostics } = readCsvRecord(table);
+    expect(diagnostics).toEqual([]);
+    expect(entries[0]!.attachments).toEqual([first, second]);
+  });
+
+  it('a row whose hash is cut off comes back with its text', () => {
+    const { entries, diagnostics } = readCsvRecord(
+      `kind,step,attachments\nobservation,2,${first.slice(1)}`,
+    );
+    expect(entries).toEqual([]);
+    expect(diagnostics).toMatchObject([{ code: 'record-unreadable' }]);
   });
 });
 
@@ -159,6 +199,7 @@ describe('there and back', () => {
         n: fc.integer({ min: 1, max: 99 }),
         corrects: words,
         text: words,
+        attachments: fc.array(fc.stringMatching(/^[0-9a-f]{64}$/), { minLength: 1, maxLength: 8 }),
         zeros: fc.integer({ min: 1, max: 3 }),
       },
       { requiredKeys: ['id', 'at', 'by', 'kind'] },

@@ -25,6 +25,7 @@ const COLUMNS = [
   'instrument',
   'n',
   'corrects',
+  'attachments',
   'text',
 ] as const;
 type Column = (typeof COLUMNS)[number];
@@ -53,6 +54,9 @@ const HEADINGS: Readonly<Record<string, Column>> = {
   remarks: 'text',
   note: 'text',
   notes: 'text',
+  attachment: 'attachments',
+  photo: 'attachments',
+  photos: 'attachments',
 };
 
 const KINDS: Readonly<Record<string, EntryKind>> = {
@@ -178,13 +182,14 @@ function rowOf(
       hint: near.length > 0 ? `Perhaps "${near[0]!}".` : 'For example charge, tare, gross or net.',
     };
   }
-  const { value: valueText, high: highText, unit, n, kind: _kind, ...texts } = cells;
+  const { value: valueText, high: highText, unit, n, attachments, kind: _kind, ...texts } = cells;
   const fields: Record<string, unknown> = {
     ...textDefaults(index, reader),
     ...texts,
     kind,
     ...(n === undefined ? {} : { n: Number(n) }),
     ...(unit === undefined ? {} : { unit }),
+    ...(attachments === undefined ? {} : { attachments: attachments.trim().split(/\s+/) }),
   };
   if (valueText === undefined) return { fields };
   const value = readValue(valueText, reader.separator, unit);
@@ -281,6 +286,7 @@ export function printCsvRecord(entries: readonly BenchEntry[]): string {
 function cellOf(entry: BenchEntry, column: Column): string {
   if (column === 'kind') return KIND_WORD[entry.kind] ?? entry.kind;
   if (column === 'value') return entry.value === undefined ? '' : printValue(entry);
+  if (column === 'attachments') return entry.attachments?.join(' ') ?? '';
   const value = entry[column];
   if (value === undefined) return '';
   return typeof value === 'number' ? String(value) : asPlainText(value);

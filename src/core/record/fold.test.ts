@@ -214,6 +214,27 @@ describe('corrections', () => {
     expect(run.diagnostics).toMatchObject([{ code: 'correction-twice' }]);
     expect(run.struck.map((each) => each.entry.id)).toEqual(['1', '2']);
   });
+  it('keeps the photographs of an observation, also where its words are corrected', () => {
+    const attachments = ['a'.repeat(64)];
+    const seen = entry('1', { text: 'pink', attachments });
+    const words = entry('2', { kind: 'correction', corrects: '1', text: 'red' });
+    expect(foldRecord([seen], EXPERIMENT).observations).toEqual([seen]);
+    const [corrected] = foldRecord([seen, words], EXPERIMENT).observations;
+    expect(corrected).toMatchObject({ text: 'red', attachments });
+  });
+
+  it('takes a photograph that is added later for a correction, not for a withdrawal', () => {
+    const weighed = entry('1', { kind: 'net', step: '5', vessel: 'dish', value: 1.1, unit: 'g' });
+    const slip = entry('2', {
+      kind: 'correction',
+      corrects: '1',
+      attachments: ['b'.repeat(64)],
+    });
+    const run = foldRecord([weighed, slip], EXPERIMENT);
+    expect(run.nets.map((net) => net.net_g)).toEqual([1.1]);
+    expect(run.struck).toMatchObject([{ by: '2', replacedBy: '2' }]);
+  });
+
   it('corrects words', () => {
     const seen = entry('1', { kind: 'observation', text: 'pink' });
     const run = foldRecord(

@@ -24,15 +24,19 @@ export interface Measurement {
 }
 
 /**
- * The uncertainty of a reading from its instrument; without one, from the balance that its
+ * The uncertainty of a reading from its instrument, the laboratory's own first; without one, from the balance that its
  * decimals suggest; of a volume, from half a unit of its last digit. A mass that stands for itself
  * (no tare beside it) was read on a tared balance: two readings, and the linearity counts twice
  * (EURACHEM/CITAC CG 4, example A2).
  */
-export function measurementOf(reading: Reading, what: string): Measurement {
+export function measurementOf(
+  reading: Reading,
+  what: string,
+  own: readonly Instrument[] = [],
+): Measurement {
   const { id, value, kind } = reading;
   const unit = kind === 'volume' ? 'mL' : 'g';
-  const named = instrumentNamed(reading.instrument);
+  const named = instrumentNamed(reading.instrument, own);
   const fitting = named?.unit === unit ? named : undefined;
   const instrument = fitting ?? (kind === 'mass' ? balanceByDecimals(reading) : undefined);
   if (instrument === undefined) {
@@ -60,10 +64,13 @@ export function measurementOf(reading: Reading, what: string): Measurement {
 }
 
 /** By its name in the table, or by the readability that its own name gives: "balance 2 (0.001 g)". */
-function instrumentNamed(name: string | undefined): Instrument | undefined {
+function instrumentNamed(
+  name: string | undefined,
+  own: readonly Instrument[],
+): Instrument | undefined {
   if (name === undefined) return undefined;
   const readability = /(?<![\d.,])\d+(?:[.,]\d+)?\s*m?g(?![a-z])/i.exec(name)?.[0];
-  const known = findInstrument(name);
+  const known = findInstrument(name, own);
   return known ?? (readability === undefined ? undefined : balanceForReading(readability));
 }
 

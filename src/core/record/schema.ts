@@ -17,6 +17,10 @@ export const ENTRY_KINDS = [
 const short = z.string().max(200);
 const id = short.min(1);
 const finite = z.number().finite();
+/** SHA-256 of the bytes, in lower-case hexadecimal. */
+const hash = z.string().regex(/^[0-9a-f]{64}$/);
+
+export const MOST_ATTACHMENTS = 8;
 
 /**
  * One line of a bench record as it comes from outside. Strict: a field that is not known is
@@ -42,5 +46,6 @@ export const benchEntrySchema = z
     n: z.int().min(1).max(99).exactOptional(),
     corrects: id.exactOptional(),
     text: z.string().max(10_000).exactOptional(),
+    attachments: z.array(hash).min(1).max(MOST_ATTACHMENTS).readonly().exactOptional(),
   })
   .readonly();

@@ -47,16 +47,10 @@ function arrowOf(
       amount: (told?.text ?? timesText(group)).replace('\u00a0·\u00a0', ' · '),
       whither: named || place === '' ? '' : `to ${place}`,
       basis: told !== undefined && told.basis !== 'measured' ? 'planned' : basis,
-      gas: to.kind === 'air' || group.every(isGas),
+      gas: group.every((passage) => passage.gas),
     },
   ];
 }
-
-/** No liquid is so light: liquid hydrogen, the lightest, has 0.07 g/mL (CRC Handbook, from memory). */
-const LIGHTEST_LIQUID_g_mL = 0.05;
-
-const isGas = ({ mass_g, volume_mL }: FlowPassage) =>
-  volume_mL !== null && volume_mL > 0 && mass_g / volume_mL < LIGHTEST_LIQUID_g_mL;
 
 /** "3 × 10 mL" where each is as much as the other. */
 function timesText(group: readonly FlowPassage[]): string {

@@ -5,7 +5,8 @@ import type { Glass } from './glass.ts';
 import { heightOf, wallBetween } from './profile.ts';
 import { STOPPER } from './shapes.ts';
 import type { Fitting } from './shapes.ts';
-import type { Theme } from './theme.ts';
+import type { Paint } from './paint.ts';
+import type { DrawnPhase } from './theme.ts';
 
 export interface Place {
   readonly x: number;
@@ -20,7 +21,7 @@ export function drawGlass(
   state: FlowState,
   glass: Glass,
   { x, bottom }: Place,
-  theme: Theme,
+  paint: Paint,
   prefix: string,
 ): string {
   const { unit_px, shape } = glass;
@@ -44,10 +45,10 @@ export function drawGlass(
   });
   const broken = glass.toScale ? '' : ' stroke-dasharray="3 2.2"';
   return (
-    `<g stroke="${theme.ink}" stroke-linejoin="round" stroke-linecap="round">` +
-    `<path d="${outline}Z" fill="${theme.glass}" stroke="none"/>${fills.join('')}` +
+    `<g ${paint.colour({ stroke: 'ink' })} stroke-linejoin="round" stroke-linecap="round">` +
+    `<path d="${outline}Z" ${paint.colour({ fill: 'glass' })} stroke="none"/>${fills.join('')}` +
     `<path d="${outline}" fill="none" stroke-width="1.35"${broken}/>` +
-    `<g fill="none" stroke-width="1.2">${shape.fittings.map((one) => drawFitting(one, pen, theme)).join('')}</g></g>`
+    `<g fill="none" stroke-width="1.2">${shape.fittings.map((one) => drawFitting(one, pen, paint)).join('')}</g></g>`
   );
 }
 
@@ -55,11 +56,11 @@ const DRAWN: {
   readonly [K in Fitting['kind']]: (
     fitting: Extract<Fitting, { readonly kind: K }>,
     pen: Pen,
-    theme: Theme,
+    paint: Paint,
   ) => string;
 } = {
-  piece: ({ points }, pen, { glass }) =>
-    `<path fill="${glass}" d="M${points.map(([x, z]) => pen(x, z)).join('L')}Z"/>`,
+  piece: ({ points }, pen, { colour }) =>
+    `<path ${colour({ fill: 'glass' })} d="M${points.map(([x, z]) => pen(x, z)).join('L')}Z"/>`,
   line: ({ points }, pen) => `<path d="M${points.map(([x, z]) => pen(x, z)).join('L')}"/>`,
   stopper: ({ z, width }, pen) =>
     `<path fill="currentColor" d="M${pen(-width, z + STOPPER)}L${pen(width, z + STOPPER)}` +
@@ -67,21 +68,21 @@ const DRAWN: {
   tap: ({ z }, pen) => `<path stroke-width="2.6" d="M${pen(-0.24, z)}L${pen(0.34, z)}"/>`,
 };
 
-const drawFitting = (fitting: Fitting, pen: Pen, theme: Theme) =>
-  (DRAWN[fitting.kind] as (f: Fitting, p: Pen, t: Theme) => string)(fitting, pen, theme);
+const drawFitting = (fitting: Fitting, pen: Pen, paint: Paint) =>
+  (DRAWN[fitting.kind] as (f: Fitting, pen: Pen, paint: Paint) => string)(fitting, pen, paint);
 
 /** Pattern first and tint second, so that a phase is known in black on white too. */
-export function patterns({ tint, pattern }: Theme, prefix: string): string {
-  const swatch = (name: keyof Theme['tint'], size: number, marks: string) =>
-    `<pattern id="${prefix}-${name}" width="${size}" height="${size}" patternUnits="userSpaceOnUse">` +
-    `<rect width="${size}" height="${size}" fill="${tint[name]}"/>${marks}</pattern>`;
-  const stroke = (name: keyof Theme['tint'], d: string, width: number) =>
-    `<path d="${d}" fill="none" stroke="${pattern[name]}" stroke-width="${width}"/>`;
-  const dot = (x: number, y: number) =>
-    `<circle cx="${x}" cy="${y}" r=".62" fill="${pattern.solid}"/>`;
+export function patterns({ colour }: Paint, prefix: string): string {
+  const swatch = (phase: DrawnPhase, size: number, marks: string) =>
+    `<pattern id="${prefix}-${phase}" width="${size}" height="${size}" patternUnits="userSpaceOnUse">` +
+    `<rect width="${size}" height="${size}" ${colour({ fill: `tint-${phase}` })}/>${marks}</pattern>`;
+  const stroke = (phase: DrawnPhase, d: string) =>
+    `<path d="${d}" fill="none" ${colour({ stroke: `line-${phase}` })} stroke-width=".8"/>`;
+  const dot = (at: number) =>
+    `<circle cx="${at}" cy="${at}" r=".62" ${colour({ fill: 'line-solid' })}/>`;
   return (
-    swatch('organic', 5, stroke('organic', 'M-1 6L6 -1M-1 1L1 -1M4 6L6 4', 0.8)) +
-    swatch('aqueous', 4, stroke('aqueous', 'M0 2H4', 0.8)) +
-    swatch('solid', 3.6, dot(0.9, 0.9) + dot(2.7, 2.7))
+    swatch('organic', 5, stroke('organic', 'M-1 6L6 -1M-1 1L1 -1M4 6L6 4')) +
+    swatch('aqueous', 4, stroke('aqueous', 'M0 2H4')) +
+    swatch('solid', 3.6, dot(0.9) + dot(2.7))
   );
 }

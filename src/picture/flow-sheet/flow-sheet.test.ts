@@ -12,6 +12,7 @@ import { boxOf } from './items.ts';
 import type { Box, Words } from './items.ts';
 import { layoutOf } from './layout.ts';
 import type { Layout } from './layout.ts';
+import { narrowLayoutOf } from './narrow.ts';
 import { levelAt, volumeBelow, volumeOf } from './profile.ts';
 import { livesOf, slotsOf } from './slots.ts';
 import { THEMES } from './theme.ts';
@@ -42,12 +43,16 @@ function problemsOf(xml: string): string[] {
   return problems;
 }
 
-const wordsOf = ({ head, parts, rows, legend }: Layout): Words[] => [
-  ...head,
-  ...parts,
-  ...rows.flatMap((row) => row.words),
-  ...legend.words,
-];
+/** Everything that is said on the sheet, each where it stands. */
+function wordsOf({ head, rows, foot }: Layout): Words[] {
+  const moved = (words: readonly Words[], by: number) =>
+    words.map((each) => ({ ...each, y: each.y + by }));
+  return [
+    ...head.words,
+    ...rows.flatMap((row) => moved([...row.heading, ...row.words], row.y)),
+    ...moved(foot.legend.words, foot.y),
+  ];
+}
 
 function overlaps(a: Box, b: Box): boolean {
   const slack = 0.5;
@@ -64,26 +69,33 @@ function collisions(layout: Layout): string[] {
     for (let j = i + 1; j < boxes.length; j++)
       if (overlaps(box, boxes[j]!)) found.push(`${words[i]!.text} | ${words[j]!.text}`);
     for (const row of layout.rows) {
-      for (const { state, x, bottom } of row.standings) {
+      for (const { state, x, ...standing } of row.standings) {
         const { halfWidth_px: half, height_px } = layout.sheet.glasses.get(state.vessel)!;
+        const bottom = row.y + standing.bottom;
         const glass = { left: x - half, right: x + half, top: bottom - height_px, bottom };
         if (overlaps(box, glass)) found.push(`${words[i]!.text} | ${state.vessel}`);
       }
-      for (const { x1, x2, y } of row.lines) {
-        const line = { left: Math.min(x1, x2), right: Math.max(x1, x2), top: y - 1, bottom: y + 1 };
-        if (overlaps(box, line)) found.push(`${words[i]!.text} | arrow at ${Math.round(y)}`);
+      for (const { x1, x2, ...line } of row.lines) {
+        const y = row.y + line.y;
+        const stroke = {
+          left: Math.min(x1, x2),
+          right: Math.max(x1, x2),
+          top: y - 1,
+          bottom: y + 1,
+        };
+        if (overlaps(box, stroke)) found.push(`${words[i]!.text} | arrow at ${Math.round(y)}`);
       }
     }
   });
   return found;
 }
 
-function outside({ sheet, height, ...layout }: Layout): string[] {
-  const all = wordsOf({ sheet, height, ...layout });
-  return all
+function outside(layout: Layout): string[] {
+  const { sheet, height } = layout;
+  return wordsOf(layout)
     .filter((words) => {
       const { left, right, top, bottom } = boxOf(words);
-      return left < 0 || right > sheet.frame.width || top < 0 || bottom > height;
+      return left < 0 || right > sheet.edges.width || top < 0 || bottom > height;
     })
     .map(({ text }) => text);
 }
@@ -91,9 +103,15 @@ function outside({ sheet, height, ...layout }: Layout): string[] {
 it('sees a collision where there is one', () => {
   const { sheet, words } = EXAMPLES[0]!;
   const layout = layoutOf(sheet, { width: 1200, words });
-  const moved = layout.head.map((each) => ({ ...each, x: each.x + 3 }));
-  expect(collisions({ ...layout, parts: [...layout.parts, ...moved] })).not.toEqual([]);
+  const moved = layout.head.words.map((each) => ({ ...each, x: each.x + 3 }));
+  const head = { ...layout.head, words: [...layout.head.words, ...moved] };
+  expect(collisions({ ...layout, head })).not.toEqual([]);
 });
+
+const FORMS = [
+  ['wide', layoutOf],
+  ['narrow', narrowLayoutOf],
+] as const;
 
 describe.each(EXAMPLES)('the picture of $folder', ({ sheet, words }) => {
   it.each(Object.keys(THEMES) as ThemeName[])('is well-formed in the %s theme', (theme) => {
@@ -101,7 +119,7 @@ describe.each(EXAMPLES)('the picture of $folder', ({ sheet, words }) => {
     expect(problemsOf(svg)).toEqual([]);
     expect(svg).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"[^>]* role="img"/);
     expect(svg.match(/role="listitem"/g)).toHaveLength(sheet.rows.length);
-    expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+    expect(svg).not.toMatch(/NaN|Infinity|undefined| style=|<style/);
   });
 
   it.each([320, 800, 1200, 1600])('keeps its words apart, %d px wide', (width) => {
@@ -112,8 +130,18 @@ describe.each(EXAMPLES)('the picture of $folder', ({ sheet, words }) => {
     }
   });
 
-  it('holds in every vessel what is in it, to scale', () => {
-    const { rows, sheet: placed } = layoutOf(sheet, { width: 1200, words });
+  it.each([320, 390, 820])('keeps its words apart in one column, %d px wide', (width) => {
+    for (const told of [words, undefined]) {
+      const layout = narrowLayoutOf(sheet, { width, words: told });
+      expect(collisions(layout)).toEqual([]);
+      expect(outside(layout)).toEqual([]);
+      expect(wordsOf(layout).filter(({ size }) => size < 14)).toEqual([]);
+      expect(layout.sheet.edges.width).toBe(width);
+    }
+  });
+
+  it.each(FORMS)('holds in every vessel what is in it, to scale, %s', (_, layOut) => {
+    const { rows, sheet: placed } = layOut(sheet, { width: 1200, words });
     for (const { state } of rows.flatMap((row) => row.standings)) {
       const glass = placed.glasses.get(state.vessel)!;
       if (!glass.toScale || state.fill === null) continue;
@@ -247,11 +275,11 @@ describe('what is asked for', () => {
   const { sheet, words } = EXAMPLES[0]!;
 
   it('uses the accent for the selected step only', () => {
-    const { accent } = THEMES.paper;
+    const { accent } = THEMES.paper.colours;
     expect(flowSheetPicture(sheet, { words })).not.toContain(accent);
     const svg = flowSheetPicture(sheet, { words, selected: '3' });
-    expect(svg).toContain(accent);
-    expect(svg.match(/aria-current="step"/g)).toHaveLength(1);
+    // The frame, and the number of the step
+    expect(svg.split(accent)).toHaveLength(3);
   });
 
   it('has only grey, black and white in print', () => {

@@ -1,7 +1,16 @@
-/** The columns of the sheet, left to right: step, stock, vessels, what leaves. In px. */
-export interface Frame {
+/** Where a sheet begins and ends, in px. */
+export interface Edges {
   readonly width: number;
   readonly margin: number;
+  readonly right: number;
+  /** From the rows' edge out to the frame of the selected one. */
+  readonly frameGap: number;
+  /** For the heading of a part. */
+  readonly headingWidth: number;
+}
+
+/** The columns of the wide sheet, left to right: step, stock, vessels, what leaves. */
+export interface Frame extends Edges {
   readonly sentenceX: number;
   readonly sentenceWidth: number;
   readonly stockX: number;
@@ -11,7 +20,6 @@ export interface Frame {
   readonly slots: number;
   readonly leavesX: number;
   readonly leavesWidth: number;
-  readonly right: number;
 }
 
 const MARGIN = 28;
@@ -60,6 +68,8 @@ export function frameOf(asked: number, slots: number): Frame {
     leavesX,
     leavesWidth: LEAVES,
     right: width - MARGIN,
+    frameGap: MARGIN / 2,
+    headingWidth: stockX + stockWidth - MARGIN - 12,
   };
 }
 

@@ -4,23 +4,32 @@ import type { TextStyle } from '../text/measure.ts';
 
 /** What stands on the sheet, with its place in px: the layout makes it, the drawing paints it. */
 
-export interface Words extends TextStyle {
+interface Inked extends TextStyle {
+  readonly text: string;
+  readonly ink: 'ink' | 'quiet' | 'accent' | 'number';
+  readonly italic?: boolean;
+  readonly underlined?: boolean;
+}
+
+export interface Words extends Inked {
   readonly x: number;
   /** Of the base line. */
   readonly y: number;
-  readonly text: string;
   readonly anchor: 'start' | 'middle' | 'end';
-  readonly ink: 'ink' | 'quiet' | 'accent';
-  readonly italic?: boolean;
-  readonly underlined?: boolean;
   /** Set after it in the same line, however wide the face turns out. */
-  readonly tail?: Tail;
+  readonly tails?: readonly Tail[];
 }
 
-export interface Tail extends TextStyle {
-  readonly text: string;
+export interface Tail extends Inked {
   readonly gap: number;
 }
+
+/** Of a line with its tails, at most. */
+export const lineWidth = ({ tails = [], ...first }: Pick<Words, 'text' | 'tails'> & TextStyle) =>
+  tails.reduce(
+    (sum, tail) => sum + tail.gap + textWidth(tail.text, tail),
+    textWidth(first.text, first),
+  );
 
 export interface Line {
   readonly x1: number;
@@ -49,9 +58,8 @@ const ASCENT = 0.78;
 const DESCENT = 0.24;
 
 export function boxOf(words: Words): Box {
-  const { x, y, text, anchor, size, tail } = words;
-  const more = tail === undefined ? 0 : tail.gap + textWidth(tail.text, tail);
-  const width = textWidth(text, words) + more;
+  const { x, y, anchor, size } = words;
+  const width = lineWidth(words);
   const left = { start: x, middle: x - width / 2, end: x - width }[anchor];
   return { left, right: left + width, top: y - ASCENT * size, bottom: y + DESCENT * size };
 }

@@ -25,7 +25,6 @@ export interface Legend {
   readonly bottom: number;
 }
 
-const SIZE = 12;
 const LINE = 26;
 const SAMPLE_px = 30;
 const GAP = 22;
@@ -45,7 +44,7 @@ const PHASE_WORDS: Readonly<Record<DrawnPhase, string>> = {
 };
 
 /** Only what the sheet shows is explained. */
-function entriesOf(rows: readonly PlacedRow[], { glasses }: Sheet): Entry[] {
+function entriesOf(rows: readonly PlacedRow[], { glasses }: Sheet, lives: boolean): Entry[] {
   const phases = new Set(
     rows.flatMap((row) => row.standings.flatMap(({ state }) => state.phases.map((p) => p.phase))),
   );
@@ -77,7 +76,7 @@ function entriesOf(rows: readonly PlacedRow[], { glasses }: Sheet): Entry[] {
     ...number('planned', 'planned'),
     ...number('measured', 'measured'),
     ...number('assumed', 'computed from assumptions'),
-    { sample: { kind: 'life' }, text: 'holds something' },
+    ...(lives ? [{ sample: { kind: 'life' } as const, text: 'holds something' }] : []),
     ...([...glasses.values()].some(({ toScale }) => !toScale)
       ? [{ sample: { kind: 'outline' } as const, text: 'size not given: not to scale' }]
       : []),
@@ -87,38 +86,49 @@ function entriesOf(rows: readonly PlacedRow[], { glasses }: Sheet): Entry[] {
 const CAPTION =
   'Vessels are drawn at one scale, as they stand after the step; every layer is as high as its volume stands in that glass. Times are hours and minutes from the start.';
 
-export function placeLegend(rows: readonly PlacedRow[], sheet: Sheet, top: number): Legend {
-  const { margin, right } = sheet.frame;
+/** `size` of its words; `lives`: whether the sheet shows bars of vessels' lives. */
+export interface LegendStyle {
+  readonly size: number;
+  readonly lives: boolean;
+}
+
+export function placeLegend(
+  rows: readonly PlacedRow[],
+  sheet: Sheet,
+  top: number,
+  { size, lives }: LegendStyle,
+): Legend {
+  const { margin, right } = sheet.edges;
   const words: Words[] = [];
   const samples: PlacedSample[] = [];
   if (rows.length === 0) return { words, samples, bottom: top - 26 };
   let x = margin;
   let y = top;
-  for (const { sample, text, number } of entriesOf(rows, sheet)) {
+  for (const { sample, text, number } of entriesOf(rows, sheet, lives)) {
     const style = number === undefined ? {} : BASIS_STYLE[number.basis];
     const first =
-      number === undefined ? 0 : textWidth(number.text, { size: SIZE, ...style }) + NUMBER_GAP;
-    const width = SAMPLE_px + 8 + first + textWidth(text, { size: SIZE });
+      number === undefined ? 0 : textWidth(number.text, { size, ...style }) + NUMBER_GAP;
+    const width = SAMPLE_px + 8 + first + textWidth(text, { size });
     if (x > margin && x + width > right) {
       x = margin;
       y += LINE;
     }
     samples.push({ sample, x, y: y - 4 });
-    const base = { y, anchor: 'start' as const, size: SIZE };
+    const base = { y, anchor: 'start' as const, size };
     const textX = x + SAMPLE_px + 8;
-    const tail = { text, size: SIZE, gap: NUMBER_GAP };
+    const tail = { text, size, gap: NUMBER_GAP, ink: 'quiet' as const };
     words.push(
       number === undefined
         ? { ...base, x: textX, text, ink: 'quiet' }
-        : { ...base, ...style, x: textX, text: number.text, ink: 'ink', tail },
+        : { ...base, ...style, x: textX, text: number.text, ink: 'ink', tails: [tail] },
     );
     x += width + GAP;
   }
   y += LINE;
-  const caption = { x: margin, anchor: 'start' as const, size: SIZE, ink: 'quiet' as const };
-  for (const text of wrapText(CAPTION, right - margin, { size: SIZE })) {
+  const caption = { x: margin, anchor: 'start' as const, size, ink: 'quiet' as const };
+  for (const text of wrapText(CAPTION, right - margin, { size })) {
     words.push({ ...caption, y, text });
-    y += 16;
+    y += size + 4;
   }
   return { words, samples, bottom: y - 12 };
 }

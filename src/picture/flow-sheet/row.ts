@@ -5,7 +5,7 @@ import type { Arrow } from './arrows.ts';
 import { placeBands } from './bands.ts';
 import { slotX } from './frame.ts';
 import type { Line, Words } from './items.ts';
-import type { Memory, Placed, Sheet } from './sheet.ts';
+import type { Memory, Placed, WideSheet } from './sheet.ts';
 import type { Life } from './slots.ts';
 import { placeStates, shownStates } from './states.ts';
 import type { Standing } from './states.ts';
@@ -13,10 +13,12 @@ import { clockText, durationText, spanText } from './time.ts';
 import { shortSentence } from './words.ts';
 import type { ToldWeighing } from './words.ts';
 
+/** A row with its places from its own beginning down, wherever on the sheet that is. */
 export interface PlacedRow {
   readonly step: string;
   readonly sentence: string;
   readonly time: string;
+  /** Under the heading of a part of the procedure, which stands over its first row. */
   readonly top: number;
   readonly bottom: number;
   readonly words: readonly Words[];
@@ -36,7 +38,7 @@ const NAME = { size: 12.5, line: 15 };
 const NOTE = { size: 11.5, line: 14 };
 const MOST_SENTENCE_LINES = 6;
 
-export function placeRow(row: FlowRow, at: number, top: number, sheet: Sheet, memory: Memory) {
+export function placeRow(row: FlowRow, at: number, top: number, sheet: WideSheet, memory: Memory) {
   const { frame, slots, words } = sheet;
   const arrows = arrowsOf(row, slots.slotOf, words);
   const weighings = (words?.weighings.get(row.step) ?? []).filter(({ vessel }) =>
@@ -49,7 +51,6 @@ export function placeRow(row: FlowRow, at: number, top: number, sheet: Sheet, me
   const shown = shownStates(row, arrows, weighings, sheet, memory);
   const stood = placeStates(shown, weighings, bands, at, sheet, memory);
   const bottom = Math.max(said.bottom, bands.bottom - 3, stood.bottom) + PAD;
-  const lives = slots.lives;
   const placed: PlacedRow = {
     step: row.step,
     sentence,
@@ -61,17 +62,17 @@ export function placeRow(row: FlowRow, at: number, top: number, sheet: Sheet, me
     standings: stood.standings,
     arrows,
     weighings,
-    begins: beginnings(lives, at, bands.entries, stood.standings, sheet, top),
-    ends: endings(lives, at, bands.exits, bottom, (top + bottom) / 2),
+    begins: beginnings(slots.lives, at, bands.entries, stood.standings, sheet, top),
+    ends: endings(slots.lives, at, bands.exits, bottom, (top + bottom) / 2),
   };
   for (const state of row.states) memory.states.set(state.vessel, state);
   return placed;
 }
 
-function placeSentence(row: FlowRow, sentence: string, top: number, sheet: Sheet): Placed {
+function placeSentence(row: FlowRow, sentence: string, top: number, sheet: WideSheet): Placed {
   const { margin, sentenceX, sentenceWidth } = sheet.frame;
   const lines = wrapWithin(keepAmounts(sentence), sentenceWidth, MOST_SENTENCE_LINES, SENTENCE);
-  const ink = sheet.selected === row.step ? ('accent' as const) : ('ink' as const);
+  const ink = sheet.selected === row.step ? ('accent' as const) : ('number' as const);
   const start = { anchor: 'start' as const, x: sentenceX };
   const first = top + SENTENCE.size * 0.8;
   const quiet = { ink: 'quiet' as const, size: TIME.size };
@@ -89,10 +90,10 @@ function placeSentence(row: FlowRow, sentence: string, top: number, sheet: Sheet
   if (row.duration_min < 0.5) return { words, bottom: Math.max(last, second) + 3 };
   // How long it takes stands after the sentence where there is room, else under it
   const text = durationText(row.duration_min);
-  const tail = { text, size: TIME.size, gap: 9 };
+  const tail = { text, size: TIME.size, gap: 9, ink: 'quiet' as const };
   const width = textWidth(end?.text ?? '', SENTENCE) + tail.gap + textWidth(text, TIME);
   if (end !== undefined && width <= sentenceWidth) {
-    words[words.length - 1] = { ...end, tail };
+    words[words.length - 1] = { ...end, tails: [tail] };
     return { words, bottom: Math.max(last, second) + 3 };
   }
   const y = last + TIME.line;
@@ -101,7 +102,7 @@ function placeSentence(row: FlowRow, sentence: string, top: number, sheet: Sheet
 }
 
 /** A vessel is named where it first holds something, and again when it comes back after a while. */
-function placeNames(at: number, top: number, sheet: Sheet, memory: Memory): Placed {
+function placeNames(at: number, top: number, sheet: WideSheet, memory: Memory): Placed {
   const { frame, slots, names } = sheet;
   const words: Words[] = [];
   let bottom = top;
@@ -134,7 +135,7 @@ function beginnings(
   at: number,
   entries: ReadonlyMap<string, number>,
   standings: readonly Standing[],
-  { glasses }: Sheet,
+  { glasses }: WideSheet,
   top: number,
 ): ReadonlyMap<string, number> {
   return new Map(

@@ -7,7 +7,7 @@ import { slotX } from './frame.ts';
 import type { Glass } from './glass.ts';
 import { BASIS_STYLE, withMark } from './items.ts';
 import type { Words } from './items.ts';
-import type { Memory, Placed, Sheet } from './sheet.ts';
+import type { Memory, Placed, Sheet, WideSheet } from './sheet.ts';
 import type { ToldWeighing } from './words.ts';
 
 /** A vessel as it stands after a step. */
@@ -56,7 +56,7 @@ export function placeStates(
   weighings: readonly ToldWeighing[],
   bands: Bands,
   at: number,
-  sheet: Sheet,
+  sheet: WideSheet,
   memory: Memory,
 ): Placed & { readonly standings: Standing[] } {
   const { frame, slots, glasses } = sheet;
@@ -98,9 +98,9 @@ function standingLine({ glass, x, lines }: Block, bands: Bands): number {
   return Math.max(ofGlass, ofWords) + 3;
 }
 
-type Unplaced = Omit<Words, 'x' | 'y' | 'anchor'>;
+export type Unplaced = Omit<Words, 'x' | 'y' | 'anchor'>;
 
-/** How much is in it, or what it weighs; its name too where that has not been said for a while. */
+/** What is in it; its name too where that has not been said for a while. */
 function linesBeside(
   state: FlowState,
   weighings: readonly ToldWeighing[],
@@ -109,7 +109,6 @@ function linesBeside(
   sheet: Sheet,
   memory: Memory,
 ): Unplaced[] {
-  const weighed = weighings.filter(({ vessel }) => vessel === state.vessel);
   const { size } = STATE;
   const lines: Unplaced[] = [];
   if (at - (memory.namedIn.get(state.vessel) ?? at) >= REMINDER_rows) {
@@ -117,6 +116,18 @@ function linesBeside(
     const name = sheet.names.get(state.vessel)?.name ?? state.vessel;
     for (const text of wrapText(name, width, { size })) lines.push({ text, size, ink: 'quiet' });
   }
+  return [...lines, ...linesOf(state, weighings, width, size)];
+}
+
+/** How much is in a vessel, or what it weighs. */
+export function linesOf(
+  state: FlowState,
+  weighings: readonly ToldWeighing[],
+  width: number,
+  size: number,
+): Unplaced[] {
+  const weighed = weighings.filter(({ vessel }) => vessel === state.vessel);
+  const lines: Unplaced[] = [];
   for (const { text, basis } of weighed) {
     const style = { size: size + 1.5, ...BASIS_STYLE[basis] };
     for (const line of wrapText(keepAmounts(withMark(text, basis)), width, style))

@@ -4,62 +4,85 @@ export type ThemeName = 'paper' | 'dark' | 'print';
 
 export type DrawnPhase = Exclude<PhaseName, 'vapour'>;
 
-export interface Theme {
-  readonly paper: string;
-  readonly ink: string;
+export type Hue =
+  | 'paper'
+  | 'ink'
   /** Words of the second rank: still 4.5 : 1 or more against the paper. */
-  readonly quiet: string;
-  readonly hairline: string;
+  | 'quiet'
+  | 'hairline'
   /** The life of a vessel. */
-  readonly life: string;
+  | 'life'
   /** Only for what is selected. */
-  readonly accent: string;
-  readonly selectedPaper: string;
-  readonly glass: string;
-  readonly tint: Readonly<Record<DrawnPhase, string>>;
-  readonly pattern: Readonly<Record<DrawnPhase, string>>;
+  | 'accent'
+  /** The paper under what is selected. */
+  | 'selected'
+  | 'glass'
+  /** A phase's ground, and the pattern on it. */
+  | `tint-${DrawnPhase}`
+  | `line-${DrawnPhase}`;
+
+export interface Theme {
+  readonly colours: Readonly<Record<Hue, string>>;
   readonly frame_px: number;
 }
 
 export const THEMES: Readonly<Record<ThemeName, Theme>> = {
   paper: {
-    paper: '#faf6ee',
-    ink: '#1d2733',
-    quiet: '#5f5a50',
-    hairline: '#e4dac6',
-    life: '#d9cfba',
-    accent: '#b5500f',
-    selectedPaper: '#fffefb',
-    glass: '#fffdf8',
-    tint: { organic: '#f3dfb4', aqueous: '#d3e4e8', solid: '#eae3d6' },
-    pattern: { organic: '#9a6a1c', aqueous: '#2f6f80', solid: '#4b4438' },
     frame_px: 1.75,
+    colours: {
+      paper: '#faf6ee',
+      ink: '#1d2733',
+      quiet: '#5f5a50',
+      hairline: '#e4dac6',
+      life: '#d9cfba',
+      accent: '#b5500f',
+      selected: '#fffefb',
+      glass: '#fffdf8',
+      'tint-organic': '#f3dfb4',
+      'tint-aqueous': '#d3e4e8',
+      'tint-solid': '#eae3d6',
+      'line-organic': '#9a6a1c',
+      'line-aqueous': '#2f6f80',
+      'line-solid': '#4b4438',
+    },
   },
   dark: {
-    paper: '#161c23',
-    ink: '#ece6d9',
-    quiet: '#aca596',
-    hairline: '#343a40',
-    life: '#4a4c4b',
-    accent: '#f0954f',
-    selectedPaper: '#1f2730',
-    glass: '#1d242c',
-    tint: { organic: '#54431f', aqueous: '#1f434f', solid: '#3d3a34' },
-    pattern: { organic: '#e3b45f', aqueous: '#7fc0d1', solid: '#d8cfbd' },
     frame_px: 1.75,
+    colours: {
+      paper: '#161c23',
+      ink: '#ece6d9',
+      quiet: '#aca596',
+      hairline: '#343a40',
+      life: '#4a4c4b',
+      accent: '#f0954f',
+      selected: '#1f2730',
+      glass: '#1d242c',
+      'tint-organic': '#54431f',
+      'tint-aqueous': '#1f434f',
+      'tint-solid': '#3d3a34',
+      'line-organic': '#e3b45f',
+      'line-aqueous': '#7fc0d1',
+      'line-solid': '#d8cfbd',
+    },
   },
   print: {
-    paper: '#ffffff',
-    ink: '#000000',
-    quiet: '#3a3a3a',
-    hairline: '#bdbdbd',
-    life: '#c9c9c9',
-    accent: '#000000',
-    selectedPaper: '#ffffff',
-    glass: '#ffffff',
-    tint: { organic: '#ffffff', aqueous: '#ffffff', solid: '#ffffff' },
-    pattern: { organic: '#000000', aqueous: '#000000', solid: '#000000' },
     frame_px: 3,
+    colours: {
+      paper: '#ffffff',
+      ink: '#000000',
+      quiet: '#3a3a3a',
+      hairline: '#bdbdbd',
+      life: '#c9c9c9',
+      accent: '#000000',
+      selected: '#ffffff',
+      glass: '#ffffff',
+      'tint-organic': '#ffffff',
+      'tint-aqueous': '#ffffff',
+      'tint-solid': '#ffffff',
+      'line-organic': '#000000',
+      'line-aqueous': '#000000',
+      'line-solid': '#000000',
+    },
   },
 };
 

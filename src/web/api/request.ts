@@ -18,23 +18,29 @@ const NO_NETWORK: Refusal = {
 
 interface Asked {
   readonly method?: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
-  /** Sent as JSON. */
+  /** Sent as JSON; a Blob as the bytes that it is. */
   readonly body?: unknown;
   readonly signal?: AbortSignal;
+  /** Lives on when the page is left. The browser takes 64 kB at most so; more goes the usual way. */
+  readonly keepalive?: boolean;
 }
+
+const MOST_KEPT_ALIVE = 60_000;
 
 /** Asks the server; throws only `Refused`. The caller names the wire type of the answer. */
 export async function request<T>(path: string, asked: Asked = {}): Promise<T> {
-  const { method = 'GET', body, signal } = asked;
+  const { method = 'GET', body, signal, keepalive = false } = asked;
+  const sent = body === undefined || body instanceof Blob ? body : JSON.stringify(body);
   let answer: Response;
   try {
     answer = await fetch(path, {
       method,
       credentials: 'same-origin',
       ...(signal && { signal }),
-      ...(body !== undefined && {
-        body: JSON.stringify(body),
-        headers: { 'content-type': 'application/json' },
+      ...(keepalive && isShort(sent) && { keepalive }),
+      ...(sent !== undefined && {
+        body: sent,
+        headers: { 'content-type': sent instanceof Blob ? sent.type : 'application/json' },
       }),
     });
   } catch (error) {
@@ -44,6 +50,10 @@ export async function request<T>(path: string, asked: Asked = {}): Promise<T> {
   if (!answer.ok) throw new Refused(answer.status, await refusalOf(answer));
   return (answer.status === 204 ? undefined : await answer.json()) as T;
 }
+
+/** A character may take three bytes. */
+const isShort = (sent: string | Blob | undefined): boolean =>
+  typeof sent === 'string' ? sent.length * 3 <= MOST_KEPT_ALIVE : sent === undefined;
 
 async function refusalOf(answer: Response): Promise<Refusal> {
   try {

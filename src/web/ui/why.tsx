@@ -16,7 +16,12 @@ export function Why({
   return (
     <DialogTrigger>
       <Button className="why">{figure}</Button>
-      <Popover isNonModal className="derivation" placement="bottom start">
+      <Popover
+        isNonModal
+        className="derivation"
+        placement="bottom start"
+        UNSTABLE_portalContainer={document.getElementById('main') ?? document.body}
+      >
         <Dialog aria-label={title}>{children}</Dialog>
       </Popover>
     </DialogTrigger>

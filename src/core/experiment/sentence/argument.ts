@@ -15,7 +15,7 @@ import { readKeep, readRef, readRefs, readStream, readVessel } from './arguments
 import { readDetail, readUntil } from './arguments/prose.ts';
 import type { Reader } from './arguments/reader.ts';
 
-export type { ReadArgument, Vocabulary } from './arguments/reader.ts';
+export type { ReadArgument } from './arguments/reader.ts';
 
 /** How each kind of argument is read; none that fits gives no reading. */
 export const ARGUMENT_READERS: Record<ArgumentKind, Reader> = {

@@ -1,11 +1,12 @@
 import type { Token } from './token.ts';
 import { textOf } from './token.ts';
-import type { ReadArgument, Vocabulary } from './argument.ts';
+import type { ReadArgument } from './argument.ts';
 import { ARGUMENT_READERS } from './argument.ts';
 import { asideEnds } from './aside.ts';
 import { IDLE, MANNER_TABLE, doingAt, phraseAt } from './manner.ts';
 import type { PhraseTable } from './manner.ts';
 import type { MaterialTrouble } from './materials.ts';
+import type { Vocabulary } from './vocabulary.ts';
 import type { Argument, ArgumentKind, ClauseForm, RawSlot, Verb } from '../verbs/verb.ts';
 
 export interface ReadyClause {

@@ -2,13 +2,13 @@ import { readAmount } from '../../quantity/amount.ts';
 import type { Piece } from '../text.ts';
 import type { Verb } from '../verbs/verb.ts';
 import type { RawSentence } from '../verbs/verb.ts';
-import type { Vocabulary } from './argument.ts';
 import { ClauseReader, UNEXPLAINED_COST } from './clause.ts';
 import type { Parting, ReadyVerb } from './clause.ts';
 import type { MaterialTrouble } from './materials.ts';
 import { orders } from './order.ts';
 import type { Grammar } from './grammar.ts';
 import { tokenise } from './token.ts';
+import type { Vocabulary } from './vocabulary.ts';
 
 export interface SentenceReading {
   readonly sentence: RawSentence;

@@ -1,6 +1,6 @@
 import { readAmountAt } from '../../quantity/amount.ts';
-import type { Portion, VesselDeclaration } from '../step.ts';
-import { looksLikeVessel } from '../vessels.ts';
+import type { Portion } from '../step.ts';
+import type { Vocabulary } from './vocabulary.ts';
 
 /** What a phrase for the contents of a vessel can mean; the running context says which vessel it is. */
 export type Role =
@@ -108,12 +108,7 @@ const FRACTIONS: Record<string, number> = {
 };
 
 /** Reads "half of the filtrate", "the upper layer", "5 mL of the solution", "the flask". */
-export function readReference(
-  text: string,
-  vessels: readonly VesselDeclaration[],
-  products: readonly string[],
-  knows: (name: string) => boolean,
-): RawRef | undefined {
+export function readReference(text: string, vocabulary: Vocabulary): RawRef | undefined {
   let rest = text.trim().replace(/[,:]$/, '');
   if (rest === '' || rest.length > 120 || /\b(?:is|are|was|were)\b/i.test(rest)) return undefined;
   let portion: Portion = { kind: 'all' };
@@ -140,24 +135,17 @@ export function readReference(
       rest = rest.slice(amount.end + after[0].length);
     }
   }
-  return readWhole(rest, portion, { vessels, products, knows }, text.trim());
-}
-
-/** What references are read with. */
-interface Names {
-  readonly vessels: readonly VesselDeclaration[];
-  readonly products: readonly string[];
-  readonly knows: (name: string) => boolean;
+  return readWhole(rest, portion, vocabulary, text.trim());
 }
 
 type Base = Pick<RawRef, 'portion' | 'text'>;
 
 /** "the lower layer of methyl benzoate", "the crystals that separated": what is meant of them. */
-function plainWords(text: string, products: readonly string[]): string {
+function plainWords(text: string, vocabulary: Vocabulary): string {
   return text
     .replace(
       /^((?:[\p{L}-]+ )?(?:layer|phase)) (?:of|containing) (?!the\b)(?:[^\s,]+ ?){1,4}$/u,
-      (all, layer: string) => (roleOf(layer, products) === undefined ? all : layer),
+      (all, layer: string) => (roleOf(layer, vocabulary) === undefined ? all : layer),
     )
     .replace(
       / (?:that|which) (?:separated|formed|precipitated|crystalli[sz]ed|had (?:separated|formed|precipitated|crystalli[sz]ed))(?: out)?$/,
@@ -168,56 +156,50 @@ function plainWords(text: string, products: readonly string[]): string {
 function readWhole(
   text: string,
   portion: Portion,
-  names: Names,
+  vocabulary: Vocabulary,
   whole: string,
 ): RawRef | undefined {
-  const { vessels, products } = names;
   const lower = text.toLowerCase();
   const determined = DETERMINER.test(lower);
-  const rest = plainWords(lower.replace(DETERMINER, '').replace(DETERMINER, '').trim(), products);
+  const rest = plainWords(lower.replace(DETERMINER, '').replace(DETERMINER, '').trim(), vocabulary);
   const base = { portion, text: whole };
   if (/^(it|everything|them|this)$/.test(rest)) return { ...base, role: 'it', plural: false };
-  const inside = insideVessel(rest, base, names);
+  const inside = insideVessel(rest, base, vocabulary);
   if (inside) return inside;
   const contents = /^(.+?)(?:'s)? contents$/.exec(rest);
-  if (contents && looksLikeVessel(contents[1]!, vessels))
+  if (contents && vocabulary.canBeVessel(contents[1]!))
     return { ...base, vesselPhrase: contents[1]!, plural: false };
-  const role = roleOf(rest, products);
-  const isName = vessels.some((v) => v.name.toLowerCase() === rest);
-  if (looksLikeVessel(rest, vessels) && (role === undefined || isName))
+  const role = roleOf(rest, vocabulary);
+  const isName = vocabulary.isVesselName(rest);
+  if (vocabulary.canBeVessel(rest) && (role === undefined || isName))
     return { ...base, vesselPhrase: text.trim(), plural: false };
   const plain = /^(contents|layers|combined|(?:reaction )?mixture$)/.test(rest);
   if (role !== undefined && (determined || role !== 'mixture' || plain))
     return { ...base, role, plural: isPlural(rest) };
   return (
-    (determined ? namedMaterial(rest, base, names) : undefined) ??
+    (determined ? namedMaterial(rest, base, vocabulary) : undefined) ??
     describedSolid(rest, base, determined)
   );
 }
 
 /** "the solid on the filter", "the aqueous layer in the trap". */
-function insideVessel(
-  rest: string,
-  base: Base,
-  { vessels, products, knows }: Names,
-): RawRef | undefined {
+function insideVessel(rest: string, base: Base, vocabulary: Vocabulary): RawRef | undefined {
   const inside = /^(.*?)\s+(?:of|from|in|on|held in|remaining in|left in|inside)\s+(.+)$/.exec(
     rest,
   );
   // "the filtrate in a tared flask" says where it goes, not where it is
-  if (!inside || /^an?\s/.test(inside[2]!) || !looksLikeVessel(inside[2]!, vessels))
-    return undefined;
+  if (!inside || /^an?\s/.test(inside[2]!) || !vocabulary.canBeVessel(inside[2]!)) return undefined;
   const what = inside[1]!;
   const there = { ...base, vesselPhrase: inside[2]! };
-  const role = roleOf(what, products);
+  const role = roleOf(what, vocabulary);
   if (role) return { ...there, role, plural: isPlural(what) };
   if (CLASS_NOUN.test(what))
     return { ...there, role: 'product', noun: what.split(' ').at(-1)!, plural: false };
-  return knows(what) ? { ...there, named: what, plural: false } : undefined;
+  return vocabulary.knows(what) ? { ...there, named: what, plural: false } : undefined;
 }
 
 /** "the zinc", "the crude benzil", "the unreacted zinc": a material by its name. */
-function namedMaterial(rest: string, base: Base, { knows }: Names): RawRef | undefined {
+function namedMaterial(rest: string, base: Base, { knows }: Vocabulary): RawRef | undefined {
   const named = rest
     .replace(
       /^(?:(?:crude|dry|dried|pure|purified|wet|moist|damp|cold|cooled|molten|sublimed|distilled|recrystalli[sz]ed|precipitated|remaining|unreacted|excess) )+/,
@@ -260,7 +242,7 @@ function describedSolid(rest: string, base: Base, determined: boolean): RawRef |
 const CLASS_NOUN =
   /^(?:(?:crude|dry|dried|pure|wet|damp|moist|liquid|solid|cold|cooled|tertiary|oily|white|yellow|orange|red|colou?rless|precipitated|free|excess|remaining|residual) )*(?:ketone|alcohol|ester|acid|chloride|bromide|iodide|halide|amine|amide|anilide|aldehyde|alkene|hydrocarbon|nitrile|imine|oxime|phenol|lactone|anhydride|chalcone|enol ether|carbinol|diol|quinone|lactam|sulfonamide|azo dye|dye|hydrazone|base|free base|acetate|benzoate|salt|complex)$/;
 
-function roleOf(text: string, products: readonly string[]): Role | undefined {
+function roleOf(text: string, { isProduct }: Vocabulary): Role | undefined {
   const words = text.trim();
   const found = ROLES.find(([pattern]) => pattern.test(words));
   if (found) return found[1];
@@ -270,7 +252,7 @@ function roleOf(text: string, products: readonly string[]): Role | undefined {
       '',
     )
     .replace(/ (?:crystals|product|solid)$/, '');
-  return products.includes(bare) ? 'product' : undefined;
+  return isProduct(bare) ? 'product' : undefined;
 }
 
 function isPlural(words: string): boolean {

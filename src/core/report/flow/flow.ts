@@ -39,6 +39,8 @@ export interface FlowPassage {
   readonly mass_g: number;
   readonly volume_mL: number | null;
   readonly basis: Basis;
+  /** Goes as a gas or vapour. */
+  readonly gas: boolean;
 }
 
 export interface FlowPhase {
@@ -188,6 +190,7 @@ function gasPassages(enactment: Enactment): ReadonlyMap<string, FlowPassage[]> {
       mass_g: (gas.amount_mmol * molarMass) / 1000,
       volume_mL: null,
       basis: gasBasis(gas, enactment),
+      gas: true,
     });
   }
   return passages;
@@ -202,11 +205,16 @@ function gasBasis(gas: GasRelease, enactment: Enactment): Basis {
   return source?.basis ?? 'assumed';
 }
 
+/** No liquid is so light: liquid hydrogen, the lightest, has 0.07 g/mL (CRC Handbook, from memory). */
+const LIGHTEST_LIQUID_g_mL = 0.05;
+
 function passageOf(passage: Passage, isVessel: IsVessel): FlowPassage {
   const { volume_mL, mass_g } = passage;
+  const to = endOf(passage.to, isVessel);
+  const light = volume_mL !== undefined && mass_g < LIGHTEST_LIQUID_g_mL * volume_mL;
   return {
     from: endOf(passage.from, isVessel),
-    to: endOf(passage.to, isVessel),
+    to,
     label: passage.label,
     amount:
       volume_mL === undefined
@@ -215,6 +223,7 @@ function passageOf(passage: Passage, isVessel: IsVessel): FlowPassage {
     mass_g,
     volume_mL: volume_mL ?? null,
     basis: passage.basis,
+    gas: passage.gas === true || to.kind === 'air' || light,
   };
 }
 

@@ -128,7 +128,7 @@ function changeOf(
 ): RecordDiagnostic[] {
   if (before === undefined || last === undefined) return [];
   const change_g = last.value - before.value;
-  const u = model.inputs.get(last.id)?.u ?? measurementOf(last, '').u;
+  const u = model.inputs.get(last.id)?.u ?? measurementOf(last, '', model.instruments).u;
   const allowed = Math.max(2 * u * Math.SQRT2, policy.constantMass * Math.abs(net.net_g));
   if (Math.abs(change_g) <= allowed) return [];
   const by = massText(Math.abs(change_g), last.lastDigit);

@@ -3,6 +3,7 @@ import type { Substance } from '../../chemistry/substance.ts';
 import type { Charge, Enactment } from '../../enact/enactment.ts';
 import type { Experiment, MaterialUse } from '../../experiment/step.ts';
 import type { AnyAmount } from '../../quantity/amount-model.ts';
+import type { Instrument } from '../../quantity/instrument.ts';
 import { fromHalfWidth } from '../../quantity/uncertain.ts';
 import { measurementsOf } from '../../record/actuals.ts';
 import type { BenchRun, RunCharge, RunNet, Term } from '../../record/run.ts';
@@ -20,9 +21,9 @@ export interface Adjustable {
 /** Every input by its id. Filled while the model is built. */
 export type InputTable = Map<string, YieldInput>;
 
-export function measuredInputs(run: BenchRun): InputTable {
+export function measuredInputs(run: BenchRun, own: readonly Instrument[]): InputTable {
   const table: InputTable = new Map();
-  for (const { id, what, value, u, basis, shape } of measurementsOf(run)) {
+  for (const { id, what, value, u, basis, shape } of measurementsOf(run, own)) {
     table.set(id, { id, what, value, u, shape, basis });
   }
   return table;

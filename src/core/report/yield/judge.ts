@@ -1,6 +1,7 @@
 import type { Enactment } from '../../enact/enactment.ts';
 import type { Experiment } from '../../experiment/step.ts';
 import { divide } from '../../quantity/uncertain.ts';
+import type { Instrument } from '../../quantity/instrument.ts';
 import type { Uncertain } from '../../quantity/uncertain.ts';
 import type { BenchRun } from '../../record/run.ts';
 import type { ProductRole } from '../theory/theory.ts';
@@ -21,6 +22,8 @@ export interface YieldQuestion {
   readonly run: BenchRun;
   readonly reenact: Reenact;
   readonly policy?: YieldPolicy;
+  /** The laboratory's own, which come before those of the table. */
+  readonly instruments?: readonly Instrument[];
 }
 
 /** A product with what its figures are made of, before they are set out. */
@@ -46,15 +49,16 @@ const COUNTS: Readonly<Record<WeighingKind, boolean>> = {
 };
 
 /** The weighings of each product and the theory that they are compared with. */
-export function judge({ experiment, plan, run, reenact }: YieldQuestion): {
+export function judge({ experiment, plan, run, reenact, instruments = [] }: YieldQuestion): {
   readonly model: TheoryModel;
   readonly products: readonly Judged[];
 } {
   let weighings: readonly ProductWeighing[] = [];
-  const model = theoryModel(experiment, run, reenact, (enactment) => {
+  const intermediates = (enactment: Enactment) => {
     weighings = productWeighings(experiment, plan, enactment, run);
     return weighings.filter((each) => each.kind === 'intermediate' && each.net !== undefined);
-  });
+  };
+  const model = theoryModel(experiment, run, reenact, intermediates, instruments);
   return { model, products: judgeProducts(experiment, model, weighings) };
 }
 

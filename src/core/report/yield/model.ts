@@ -2,6 +2,7 @@ import type { ActualCharge, Actuals } from '../../enact/actuals.ts';
 import { netKey } from '../../enact/actuals.ts';
 import type { Enactment } from '../../enact/enactment.ts';
 import type { Experiment } from '../../experiment/step.ts';
+import type { Instrument } from '../../quantity/instrument.ts';
 import { actualsOf } from '../../record/actuals.ts';
 import type { BenchRun } from '../../record/run.ts';
 import { basisOf, chargedSubstances, fullSupplies } from '../theory/theory.ts';
@@ -40,6 +41,8 @@ export interface TheoryModel {
   readonly enactment: Enactment;
   readonly actuals: Actuals;
   readonly inputs: InputTable;
+  /** The laboratory's own. */
+  readonly instruments: readonly Instrument[];
   readonly reactions: readonly ReactionModel[];
   /** Substances whose amount was charged, or found by weighing an intermediate. */
   readonly known: ReadonlySet<string>;
@@ -58,10 +61,11 @@ export function theoryModel(
   run: BenchRun,
   reenact: Reenact,
   intermediates: (enactment: Enactment) => readonly ProductWeighing[],
+  instruments: readonly Instrument[] = [],
 ): TheoryModel {
   const actuals = actualsOf(run);
   const enactment = reenact(actuals);
-  const inputs = measuredInputs(run);
+  const inputs = measuredInputs(run, instruments);
   const uses = new Map(
     experiment.steps.flatMap((step) =>
       (step.slots.materials ?? []).map((use) => [use.id, use] as const),
@@ -91,7 +95,7 @@ export function theoryModel(
     return { supply, supplies: models, ...(basis === undefined ? {} : { basis }) };
   });
   const known = new Set([...chargedSubstances(enactment), ...weighed]);
-  return { enactment, actuals, inputs, reactions, known };
+  return { enactment, actuals, inputs, instruments, reactions, known };
 }
 
 function supplySlopes(

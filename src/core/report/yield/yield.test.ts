@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { findInstrument, standardUncertaintyOfReading } from '../../quantity/instrument.ts';
+import { laboratoryInstruments } from '../../quantity/laboratory.ts';
 import { netKey } from '../../enact/actuals.ts';
 import { materialBalance } from '../balance/balance.ts';
 import { question, yieldOf } from '../testing/course.ts';
@@ -8,7 +9,7 @@ import type { Line } from '../testing/course.ts';
 import { benzoicAcid, crops, gotBack, twoStages, weighedTwice } from '../testing/courses.ts';
 import { judge } from './judge.ts';
 import { drawYield } from './monte-carlo.ts';
-import { yieldModel } from './yield.ts';
+import { yieldModel, yieldReport } from './yield.ts';
 
 // M(sodium benzoate) = 7·12.011 + 5·1.008 + 22.990 + 2·15.999 = 144.105 g/mol
 // M(benzoic acid)    = 7·12.011 + 6·1.008 + 2·15.999          = 122.123 g/mol
@@ -268,6 +269,33 @@ describe('Monte Carlo', () => {
     const drawn = drawYield(draws, 200_000, 3);
     // 5 mL ± 0.5 rectangular: the acid is short in half of the draws, by 0.25/5 on the average.
     expect(drawn.mean / linear.percent).toBeGreaterThan(1.02);
+  });
+});
+
+describe("the laboratory's own instruments", () => {
+  const fine = {
+    id: 'balance-3f2a91',
+    name: 'Balance by the window',
+    readability_g: 0.0001,
+    repeatability_g: 0.0001,
+    linearity_g: 0.0002,
+    capacity_g: 200,
+  };
+  const lines = (instrument: string): Line[] => [
+    ['charge', '1', '1.1', 1.44, { instrument }],
+    ['net', '4', 'dish', 0.9, { instrument }],
+  ];
+
+  it('take the place of a balance guessed from the decimals', () => {
+    const asked = question(benzoicAcid(), lines('balance-3f2a91'));
+    const instruments = laboratoryInstruments({ balances: [fine], glassware: [] });
+    const guessed = yieldReport(asked);
+    const known = yieldReport({ ...asked, instruments });
+    expect(guessed.assumed.join()).toContain('No known instrument is named');
+    expect(known.assumed.join()).not.toContain('No known instrument is named');
+    const [before, after] = [guessed, known].map((each) => each.products[0]!.yield!);
+    expect(after!.percent).toBe(before!.percent);
+    expect(after!.U_percent).toBeLessThan(before!.U_percent / 5);
   });
 });
 

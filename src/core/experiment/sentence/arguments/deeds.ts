@@ -1,4 +1,4 @@
-import type { Vocabulary } from './reader.ts';
+import type { Vocabulary } from '../vocabulary.ts';
 
 /** A passive, whole or begun ("was poured", "dried over it"), tells what is done. */
 const DEEDS = String.raw`added|filtered|dried|air-dried|washed|weighed|poured|cooled|decanted|transferred|treated|collected|stirred|heated|evaporated|separated|recrystalli[sz]ed|rinsed|acidified|extracted|distilled|drained|stoppered|shaken|pressed|refluxed|concentrated|diluted|allowed|left`;

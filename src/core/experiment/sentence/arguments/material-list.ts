@@ -2,7 +2,8 @@ import { readMaterials } from '../materials.ts';
 import type { RawMaterial } from '../materials.ts';
 import { readReference } from '../reference.ts';
 import { DONE, beginsDeed } from './deeds.ts';
-import type { Reader, Vocabulary } from './reader.ts';
+import type { Vocabulary } from '../vocabulary.ts';
+import type { Reader } from './reader.ts';
 
 /** Words that go back to something said before, or tell what is done: never the name of a material. */
 const NO_MATERIAL =
@@ -38,19 +39,18 @@ export const readList: Reader = (piece, vocabulary) => {
 };
 
 /** "the filtrate" among materials is what lies in a vessel already. */
-function lying(material: RawMaterial, { vessels, products, knows }: Vocabulary): RawMaterial {
+function lying(material: RawMaterial, vocabulary: Vocabulary): RawMaterial {
   const part =
     /^(?:half|most|two thirds|three quarters|an? (?:third|quarter|fifth|tenth)) of the /i.test(
       material.name,
     );
-  if ((!material.definite && !part) || material.amounts.length > 0 || knows(material.name))
+  if (
+    (!material.definite && !part) ||
+    material.amounts.length > 0 ||
+    vocabulary.knows(material.name)
+  )
     return material;
-  const ref = readReference(
-    part ? material.name : `the ${material.name}`,
-    vessels,
-    products,
-    knows,
-  );
+  const ref = readReference(part ? material.name : `the ${material.name}`, vocabulary);
   return ref ? { ...material, ref } : material;
 }
 

@@ -1,21 +1,18 @@
 import type { RawKeep } from '../../verbs/verb.ts';
-import { findVessel, looksLikeVessel, readVesselPhrase } from '../../vessels.ts';
 import { readReference } from '../reference.ts';
 import type { Reader } from './reader.ts';
 
-export const readVessel: Reader = (piece, { vessels }) => {
+export const readVessel: Reader = (piece, vocabulary) => {
   const text = piece.text.replace(/[,:]$/, '');
-  if (!looksLikeVessel(text, vessels)) return undefined;
-  const known = findVessel(readVesselPhrase(text), vessels) !== undefined;
+  if (!vocabulary.canBeVessel(text)) return undefined;
+  const known = vocabulary.hasVessel(text);
   return { argument: { kind: 'vessel', phrase: text, start: piece.start }, cost: known ? 0 : 0.5 };
 };
 
-export const readRef: Reader = (piece, { vessels, products, knows }) => {
-  const ref = readReference(piece.text, vessels, products, knows);
+export const readRef: Reader = (piece, vocabulary) => {
+  const ref = readReference(piece.text, vocabulary);
   if (!ref) return undefined;
-  const unknown =
-    ref.vesselPhrase !== undefined &&
-    findVessel(readVesselPhrase(ref.vesselPhrase), vessels) === undefined;
+  const unknown = ref.vesselPhrase !== undefined && !vocabulary.hasVessel(ref.vesselPhrase);
   return {
     argument: { kind: 'ref', ref, start: piece.start },
     cost:
@@ -30,9 +27,7 @@ export const readRefs: Reader = (piece, vocabulary) => {
   const parts = piece.text
     .split(/,\s+(?:and\s+)?|\s+and\s+|\s+with\s+/)
     .filter((part) => part.trim() !== '');
-  const refs = parts.map((part) =>
-    readReference(part, vocabulary.vessels, vocabulary.products, vocabulary.knows),
-  );
+  const refs = parts.map((part) => readReference(part, vocabulary));
   if (refs.length === 0 || refs.some((ref) => ref === undefined)) return undefined;
   return { argument: { kind: 'refs', refs: refs.map((ref) => ref!), start: piece.start }, cost: 0 };
 };
@@ -66,18 +61,18 @@ const KEEPS: readonly (readonly [RegExp, RawKeep])[] = [
   [/(solids?|crystals|precipitate|cake|product|powder|residue|metal|salt|needles|crude)$/, 'solid'],
 ];
 
-export const readKeep: Reader = (piece, { vessels, products, knows }) => {
+export const readKeep: Reader = (piece, vocabulary) => {
   if (/^(?:with|it|them)\b/i.test(piece.text)) return undefined;
   const text = piece.text.trim().toLowerCase().replace(/[,:]$/, '');
   const split = /^(.*?)\s+(?:in|into|on)\s+(.+)$/.exec(text);
-  const vesselPhrase = split && looksLikeVessel(split[2]!, vessels) ? split[2]! : undefined;
+  const vesselPhrase = split && vocabulary.canBeVessel(split[2]!) ? split[2]! : undefined;
   const what = (vesselPhrase ? split![1]! : text).replace(
     /^(?:the|all the|this|each|each of the|combined)\s+/,
     '',
   );
   const found =
     KEEPS.find(([pattern]) => pattern.test(what))?.[1] ??
-    (products.includes(what) || knows(what) ? 'solid' : undefined);
+    (vocabulary.isProduct(what) || vocabulary.knows(what) ? 'solid' : undefined);
   if (!found) return undefined;
   return {
     argument: {

@@ -1,5 +1,4 @@
 import { readAmount } from '../../../quantity/amount.ts';
-import { looksLikeVessel } from '../../vessels.ts';
 import { DONE, NEXT_DEED, beginsDeed } from './deeds.ts';
 import type { Reader } from './reader.ts';
 
@@ -60,7 +59,7 @@ export const readDetail: Reader = (piece, vocabulary) =>
         cost:
           0.2 +
           0.05 * piece.text.split(/\s+/).length +
-          (looksLikeVessel(piece.text.replace(/[,:]$/, ''), vocabulary.vessels) ? 0.5 : 0) +
+          (vocabulary.canBeVessel(piece.text.replace(/[,:]$/, '')) ? 0.5 : 0) +
           (beginsDeed(piece.text, vocabulary) ? 2 : 0) +
           0.5 * (piece.text.split(', ').length - 1) +
           (/\s(?:in|into|on) an?\s/.test(piece.text) ? 0.3 : 0) +

@@ -1,0 +1,179 @@
+import { describe, expect, it } from 'vitest';
+import { exampleFolders, openBenchOf, openExample } from '../../../../test/example-folder.ts';
+import { theoryReport } from '../theory/theory.ts';
+import type { Derivation } from './derivation.ts';
+import { whyOf } from './why.ts';
+
+const examples = exampleFolders().map(openExample);
+const benches = examples.flatMap((example) =>
+  example.records.map((record) => ({
+    example,
+    bench: openBenchOf(example, record),
+    name: `${example.folder}/${record}`,
+  })),
+);
+
+/** The first line of a symbol. */
+function value(found: Derivation, symbol: string): number {
+  return found.lines.find((line) => line.symbol === symbol)?.value ?? Number.NaN;
+}
+
+/** Each formula worked out apart from the program, with no more than its own lines (n in mmol). */
+const SUMS: Readonly<Record<string, (found: Derivation) => number>> = {
+  'n = m / M': (f) => (1000 * value(f, 'm')) / value(f, 'M'),
+  'n = w · m / M': (f) => (1000 * value(f, 'w') * value(f, 'm')) / value(f, 'M'),
+  'n = ρ · V / M': (f) => (1000 * value(f, 'ρ') * value(f, 'V')) / value(f, 'M'),
+  'n = w · ρ · V / M': (f) =>
+    (1000 * value(f, 'w') * value(f, 'ρ') * value(f, 'V')) / value(f, 'M'),
+  'n = c · V': (f) => value(f, 'c') * value(f, 'V'),
+  'T = M · ν(P) · n(B) / ν(B)': (f) =>
+    (value(f, 'M') * value(f, 'ν(P)') * value(f, 'n(B)')) / value(f, 'ν(B)') / 1000,
+  'T = M · Σ ν(P) · n(B) / ν(B)': (f) => {
+    const all = (symbol: string) =>
+      f.lines.filter((line) => line.symbol === symbol).map((line) => line.value!);
+    const [n, of, made] = [all('n(B)'), all('ν(B)'), all('ν(P)')];
+    const extents = n.map((each, i) => (made[i]! * each) / of[i]!);
+    return (value(f, 'M') * extents.reduce((sum, each) => sum + each, 0)) / 1000;
+  },
+  'T = M · n(charged)': (f) => (value(f, 'M') * value(f, 'n(B)')) / 1000,
+  'Y = 100 · m / T': (f) => (100 * value(f, 'm')) / value(f, 'T'),
+};
+
+const NO_SUM = /as written|n\(basis\)|drew|words/;
+
+function followed(found: Derivation): void {
+  const sum = SUMS[found.formula];
+  if (sum === undefined) {
+    expect(found.formula).toMatch(NO_SUM);
+    return;
+  }
+  expect(sum(found) / found.result.value!, `${found.title}: ${found.formula}`).toBeCloseTo(1, 6);
+}
+
+describe.each(examples)('$folder', ({ experiment, plan }) => {
+  it('every amount of a charge can be followed from its lines', () => {
+    for (const charge of plan.charges) {
+      const found = whyOf({ of: 'charge', enactment: plan, use: charge.use });
+      if (charge.amount_mmol === undefined) {
+        expect(found).toBeUndefined();
+        continue;
+      }
+      expect(found!.result.value).toBe(charge.amount_mmol);
+      followed(found!);
+      expect(JSON.parse(JSON.stringify(found))).toEqual(found);
+      const posted_g = found!.postings.reduce((sum, each) => sum + each.mass_g, 0);
+      const same = plan.charges.filter(
+        (each) => each.step === charge.step && each.material.name === charge.material.name,
+      );
+      expect(posted_g).toBeCloseTo(
+        same.reduce((sum, each) => sum + each.mass_g, 0),
+        6,
+      );
+    }
+  });
+
+  it('theory, molar masses and what limits can be followed', () => {
+    const theory = theoryReport(experiment, plan);
+    for (const product of theory.products.filter((each) => each.mass_g !== null)) {
+      const found = whyOf({
+        of: 'theory',
+        experiment,
+        enactment: plan,
+        product: product.substance,
+      });
+      expect(found!.result.value).toBe(product.mass_g);
+      followed(found!);
+      const mass = whyOf({
+        of: 'molarMass',
+        enactment: plan,
+        substance: product.substance,
+      })!;
+      const sum = mass.lines.reduce(
+        (all, { value: weight, what }) => all + weight! * Number(/ν = (\d+)/.exec(what)![1]),
+        0,
+      );
+      expect(sum).toBeCloseTo(mass.result.value!, 6);
+      expect(mass.sources.join()).toMatch(/CIAAW/);
+    }
+    for (const { reaction, extent_mmol, limiting } of theory.reactions) {
+      const found = whyOf({ of: 'limiting', experiment, enactment: plan, reaction })!;
+      const least = Math.min(...found.lines.map((line) => line.value ?? Infinity));
+      expect(least).toBeCloseTo(extent_mmol, 9);
+      expect(found.result.what).toBe(`${limiting!.name} runs out first`);
+    }
+  });
+
+  it('the volume of each gas is n·R·T/p', () => {
+    for (const substance of new Set(plan.gases.map((gas) => gas.substance))) {
+      const found = whyOf({ of: 'gas', enactment: plan, substance })!;
+      const n = found.lines
+        .filter((line) => line.symbol === 'n')
+        .reduce((sum, line) => sum + line.value!, 0);
+      const volume_mL = (n * value(found, 'R') * value(found, 'T')) / value(found, 'p');
+      expect(volume_mL / found.result.value!).toBeCloseTo(1, 9);
+    }
+  });
+});
+
+describe.each(benches)('$name', ({ example, bench }) => {
+  const { run, enactment, report } = bench;
+
+  it('yield and uncertainty can be followed, and every charge that was measured', () => {
+    for (const product of report.products) {
+      const asked = { report, product: product.substance, run, enactment };
+      const found = whyOf({ of: 'yield', ...asked });
+      expect(found === undefined).toBe(product.yield === null);
+      if (found === undefined) continue;
+      followed(found);
+      const read = found.lines
+        .filter(({ symbol }) => symbol === '+' || symbol === '−')
+        .reduce((sum, line) => sum + (line.symbol === '+' ? 1 : -1) * line.value!, 0);
+      expect(read).toBeCloseTo(product.net_g!, 9);
+      const U = whyOf({ of: 'uncertainty', ...asked })!;
+      expect(U.result.value).toBeCloseTo(value(U, 'k') * value(U, 'u'), 9);
+      const shares = U.lines.filter(({ symbol }) => symbol === 'share');
+      expect(shares.reduce((sum, line) => sum + line.value!, 0)).toBeCloseTo(100, 6);
+      expect(U.sources[0]).toMatch(/JCGM 100:2008/);
+      for (const line of shares)
+        if (line.basis === 'measured') expect(line.source ?? '').not.toBe('');
+    }
+    for (const charge of run.charges) {
+      const use = charge.use;
+      const found = whyOf({ of: 'charge', enactment, use, run });
+      if (found === undefined) continue;
+      followed(found);
+      const first = found.lines.find(({ symbol }) => symbol === '+');
+      expect(first?.basis).toBe('measured');
+    }
+    expect(example.plan.kind).toBe('plan');
+  });
+});
+
+describe('one derivation, read aloud', () => {
+  const example = openExample('cyclohexanol');
+  const plain = (text: string) => text.replace(/\u202f/g, ' ');
+
+  it('has the mass and the molar mass, with their sources', () => {
+    const found = whyOf({ of: 'charge', enactment: example.plan, use: '3.1' })!;
+    expect(found.formula).toBe('n = m / M');
+    expect(found.lines.map((line) => [line.symbol, plain(line.text), line.basis])).toEqual([
+      ['m', '0.15000 g', 'planned'],
+      ['M', '37.832 g/mol', 'table'],
+    ]);
+    expect(plain(found.result.text)).toBe('3.9649 mmol');
+    expect(found.postings).toMatchObject([{ step: '3', from: 'the stock', to: 'flask' }]);
+  });
+
+  it('says what limits and by how much', () => {
+    const { experiment, plan } = example;
+    const found = whyOf({
+      of: 'limiting',
+      experiment,
+      enactment: plan,
+      reaction: 'reduction',
+    })!;
+    expect(found.lines.map((line) => plain(line.what))).toContain(
+      '4-methylcyclohexanone: 9.9847 mmol / 4',
+    );
+  });
+});

@@ -1,0 +1,1 @@
+export type { BenchField, BenchSheet, BenchStep, Measure } from '../../core/report/bench/field.ts';

@@ -1,0 +1,91 @@
+import { useState } from 'react';
+import { useDraft } from '../device/stored.ts';
+import { balanceLabel } from '../device/preferences.ts';
+import { Keypad } from '../keypad/keypad.tsx';
+import type { Slot } from '../keypad/keypad.tsx';
+import { useRecord } from '../record-context.ts';
+import type { Readings } from '../record/new-entry.ts';
+import type { BenchField } from '../sheet.ts';
+import { inSign } from '../typed/typed-number.ts';
+import { isMass, tareFor } from './field-kinds.ts';
+import { draftOf, draftText, measuredBy, netText, questionOf, readingsOf } from './typed-field.ts';
+
+/** The keypad for one field: what was planned, what is typed, and a quiet question before a doubtful number. */
+export function FieldKeypad({
+  place,
+  field,
+  title,
+  enterWord,
+  onEnter,
+  onClose,
+}: {
+  /** Under which what is typed outlasts a reload. */
+  readonly place: string;
+  readonly field: BenchField;
+  readonly title: string;
+  readonly enterWord: string;
+  /** Says whether it was kept. */
+  readonly onEnter: (readings: Readings, measured: BenchField) => Promise<boolean>;
+  readonly onClose: () => void;
+}) {
+  const { settings, lines } = useRecord();
+  const sign = settings.decimalSign;
+  const [stored, setStored] = useDraft(place);
+  const [asked, setAsked] = useState<string>();
+  const labels = field.kind === 'meltingRange' ? ['from', 'to'] : [field.label];
+  const { texts, other } = draftOf(stored, labels.length);
+  const measured = measuredBy(field, other);
+  const tare = tareFor(field, lines);
+  const readings = readingsOf(texts, sign);
+  const slots = labels.map((label, i): Slot => ({ label, text: texts[i]! }));
+  const net = readings === undefined ? undefined : netText(readings, tare, sign);
+  const put = (draft: { texts: readonly string[]; other: boolean }) => {
+    setAsked(undefined);
+    setStored(draftText(draft));
+  };
+  const enter = async () => {
+    if (readings === undefined) {
+      setAsked('Type a number first.');
+      return;
+    }
+    const question = questionOf(readings, measured, tare, sign);
+    if (question !== undefined && question !== asked) {
+      setAsked(question);
+      return;
+    }
+    if (await onEnter(readings, measured)) {
+      setStored('');
+      onClose();
+    }
+  };
+  const doubted = asked?.endsWith('?') ?? false;
+  return (
+    <Keypad
+      title={title}
+      slots={slots}
+      unit={measured.unit}
+      typing={{ sign, minus: field.kind === 'temperature' || field.kind === 'meltingRange' }}
+      question={asked ?? (net === undefined ? '' : `That leaves ${net}.`)}
+      enterWord={doubted ? 'Keep it' : enterWord}
+      onText={(slot, text) => put({ other, texts: texts.map((t, i) => (i === slot ? text : t)) })}
+      onEnter={() => void enter()}
+      onClose={onClose}
+      aside={<Aside field={measured} />}
+    >
+      {field.or !== undefined && (
+        <button type="button" className="bench-word" onClick={() => put({ texts, other: !other })}>
+          in {other ? field.unit : field.or.unit} instead
+        </button>
+      )}
+    </Keypad>
+  );
+}
+
+function Aside({ field }: { readonly field: BenchField }) {
+  const { settings, balance } = useRecord();
+  const words = [
+    field.planned === undefined ? '' : `plan ${inSign(field.planned.text, settings.decimalSign)}`,
+    isMass(field) && balance !== null ? balanceLabel(balance, settings) : '',
+  ];
+  return words.filter((word) => word !== '').join(' · ');
+}

@@ -1,0 +1,70 @@
+import { autocompletion, completionKeymap, startCompletion } from '@codemirror/autocomplete';
+import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
+import { EditorState } from '@codemirror/state';
+import type { Extension, StateCommand } from '@codemirror/state';
+import { EditorView, drawSelection, keymap } from '@codemirror/view';
+import { keyPressed } from '../keystroke.ts';
+import { completions } from './complete.ts';
+import { continueList } from './continue-list.ts';
+import { currentStep, textMarks, wrongMarks } from './decorate.ts';
+import { enactedField } from './field.ts';
+import { mendHere } from './fixes.ts';
+import { findingsGutter } from './gutter.ts';
+import { editorTheme } from './theme.ts';
+
+const nextItem: StateCommand = ({ state, dispatch }) => {
+  const { main } = state.selection;
+  const changes = main.empty ? continueList(state.doc.toString(), main.head) : undefined;
+  if (changes === undefined) return false;
+  const [first] = changes;
+  const anchor = first!.insert === '' ? first!.from : main.head + first!.insert.length;
+  dispatch(
+    state.update({ changes, selection: { anchor }, userEvent: 'input', scrollIntoView: true }),
+  );
+  return true;
+};
+
+/**
+ * What the editor can do. Tab is not among its keys: it leaves the editor, as everywhere else on the
+ * page. `told` are the words of its name and description for a screen reader.
+ */
+export function editorExtensions(told: {
+  readonly name: string;
+  readonly about: string;
+}): Extension {
+  return [
+    enactedField,
+    history(),
+    drawSelection(),
+    EditorView.lineWrapping,
+    EditorState.tabSize.of(2),
+    autocompletion({
+      override: [completions],
+      icons: false,
+      // The next word is asked for as soon as one is taken.
+      activateOnCompletion: () => true,
+      activateOnTypingDelay: 60,
+    }),
+    keymap.of([
+      { key: 'Alt-Enter', mac: 'Alt-Enter', run: mendHere },
+      { key: 'Mod-.', run: mendHere },
+      { key: 'Mod-Space', run: startCompletion },
+      ...completionKeymap,
+      { key: 'Enter', run: nextItem },
+      ...historyKeymap,
+      ...defaultKeymap.filter(({ key }) => key !== 'Alt-Enter'),
+    ]),
+    findingsGutter,
+    textMarks,
+    wrongMarks,
+    currentStep,
+    editorTheme,
+    EditorView.domEventObservers({ keydown: keyPressed }),
+    EditorView.contentAttributes.of({
+      'aria-label': told.name,
+      'aria-description': told.about,
+      spellcheck: 'false',
+      autocapitalize: 'off',
+    }),
+  ];
+}

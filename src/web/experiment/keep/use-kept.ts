@@ -1,0 +1,29 @@
+import { useEffect, useSyncExternalStore } from 'react';
+import type { Desk } from '../desk.ts';
+import type { Keeper } from './keeper.ts';
+import type { Kept } from './keeping.ts';
+
+/** Keeps what is on the desk: at every change, when the page is hidden, when the network is back. */
+export function useKept(desk: Desk, keeper: Keeper): Kept {
+  useEffect(() => {
+    const end = desk.subscribe(({ enacted, cursor }, before) => {
+      if (enacted.text !== before.enacted.text) keeper.changed(enacted.text, cursor);
+    });
+    const last = () => {
+      if (document.visibilityState === 'hidden') void keeper.sendNow(true);
+    };
+    const again = () => void keeper.sendNow();
+    document.addEventListener('visibilitychange', last);
+    window.addEventListener('pagehide', last);
+    window.addEventListener('online', again);
+    return () => {
+      end();
+      document.removeEventListener('visibilitychange', last);
+      window.removeEventListener('pagehide', last);
+      window.removeEventListener('online', again);
+      // To another page of ours: the text goes now, not after the pause.
+      void keeper.sendNow().finally(() => keeper.stop());
+    };
+  }, [desk, keeper]);
+  return useSyncExternalStore(keeper.subscribe, keeper.now);
+}

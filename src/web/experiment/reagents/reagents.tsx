@@ -1,0 +1,82 @@
+import { memo, useMemo } from 'react';
+import { changeAmount } from '../../../core/experiment/edit/change-amount.ts';
+import type { Desk } from '../desk.ts';
+import type { Enacted } from '../enacted.ts';
+import { useWords } from '../words/use-words.ts';
+import { ProductRows } from './product-rows.tsx';
+import { ReagentRowCells } from './reagent-row.tsx';
+import { rowsOf } from './rows.ts';
+import './reagents.css';
+
+/** Everything that the procedure takes, open to be changed where an amount is written. */
+export const Reagents = memo(function Reagents({
+  desk,
+  enacted,
+}: {
+  readonly desk: Desk;
+  readonly enacted: Enacted;
+}) {
+  const { experiment, plan } = enacted;
+  const { groups, table } = useMemo(() => rowsOf({ experiment, plan }), [experiment, plan]);
+  const words = useWords();
+  if (groups.length === 0) return null;
+  const write = (use: string, amount: string) => {
+    const { text, experiment: now } = desk.now().enacted;
+    const edit = changeAmount(text, now, use, amount);
+    if (edit.ok) desk.edit({ changes: edit.change, userEvent: 'input.table' });
+    return edit;
+  };
+  return (
+    <section className="experiment-reagents" aria-labelledby="reagents">
+      <h2 id="reagents">Reagents</h2>
+      <p className="quiet screen-only">
+        A changed amount is written into its sentence, and undo in the text takes it back.
+      </p>
+      <div className="strip" tabIndex={0} role="region" aria-labelledby="reagents">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Substance</th>
+              <th scope="col">As written</th>
+              <th scope="col" className="number">
+                Mass
+              </th>
+              <th scope="col" className="number">
+                Volume
+              </th>
+              <th scope="col" className="number">
+                Amount
+              </th>
+              <th scope="col" className="number">
+                Equivalents
+              </th>
+              <th scope="col" className="number">
+                M<span className="quiet"> g/mol</span>
+              </th>
+              <th scope="col">Against the need</th>
+            </tr>
+          </thead>
+          {groups.map(({ title, rows }) => (
+            <tbody key={title}>
+              <tr>
+                <th scope="rowgroup" colSpan={8} className="experiment-group">
+                  {title}
+                </th>
+              </tr>
+              {rows.map((row) => (
+                <ReagentRowCells
+                  key={row.row.uses.join(' ')}
+                  row={row}
+                  words={words}
+                  enacted={enacted}
+                  write={write}
+                />
+              ))}
+            </tbody>
+          ))}
+          <ProductRows table={table} words={words} enacted={enacted} />
+        </table>
+      </div>
+    </section>
+  );
+});

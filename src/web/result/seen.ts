@@ -1,0 +1,61 @@
+import type { BenchEntry, EntryKind } from '../../core/record/entry.ts';
+import type { BenchRun } from '../../core/record/run.ts';
+import { asWritten } from './entered.ts';
+import type { DecimalSign } from './figures.ts';
+
+/** What was seen, timed or measured beside the weighings. */
+export interface Seen {
+  readonly entry: BenchEntry;
+  readonly what: string;
+  readonly struck?: string;
+}
+
+const SAYS: Readonly<Partial<Record<EntryKind, (value: string, entry: BenchEntry) => string>>> = {
+  observation: (_value, { text }) => text ?? '',
+  time: (_value, { text }) => text ?? 'Time noted.',
+  temperature: (value, entry) => withText(`Temperature ${value}`, entry),
+  meltingRange: (value, entry) =>
+    withText(
+      `Melting range ${value}${entry.vessel === undefined ? '' : ` (${entry.vessel})`}`,
+      entry,
+    ),
+  lot: (value, { item, text, value: assay }) =>
+    [`Lot of ${item ?? 'a material'}`, text ?? '', assay === undefined ? '' : `assay ${value}`]
+      .filter((each) => each !== '')
+      .join(', '),
+};
+
+const withText = (said: string, { text }: BenchEntry) =>
+  text === undefined || text === '' ? `${said}.` : `${said}. ${text}`;
+
+/** In the order of the record; struck ones with the reason. */
+export function seenIn(run: BenchRun, decimal: DecimalSign): Seen[] {
+  const standing = [
+    ...run.observations,
+    ...run.times,
+    ...[...run.temperatures, ...run.meltingRanges].map(({ entry }) => entry),
+    ...run.lots.flatMap(({ entry }) => run.entries.find(({ id }) => id === entry) ?? []),
+  ];
+  const order = new Map(run.entries.map(({ id }, i) => [id, i]));
+  const reasons = new Map(run.entries.map(({ id, text }) => [id, text ?? '']));
+  const struck = run.struck.filter(({ entry }) => SAYS[entry.kind] !== undefined);
+  const told = [
+    ...standing.map((entry) => ({ entry, what: sayingOf(entry, decimal) })),
+    ...struck.map(({ entry, by }) => ({
+      entry,
+      what: sayingOf(entry, decimal),
+      struck: reasons.get(by) || 'no reason was given',
+    })),
+  ];
+  return told.sort((a, b) => (order.get(a.entry.id) ?? 0) - (order.get(b.entry.id) ?? 0));
+}
+
+function sayingOf(entry: BenchEntry, decimal: DecimalSign): string {
+  return SAYS[entry.kind]?.(asWritten(entry, decimal), entry) ?? '';
+}
+
+/** Photographs and other files that an entry names by the hash of their bytes. */
+export function attachmentsOf(entry: BenchEntry): readonly string[] {
+  const { attachments } = entry as { readonly attachments?: readonly string[] };
+  return attachments ?? [];
+}
