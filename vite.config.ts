@@ -27,5 +27,8 @@ export default defineConfig({
       input: { index: here('src/web/index.html'), bench: here('src/web/bench.html') },
     },
   },
-  server: { proxy: { '/api': 'http://127.0.0.1:7420' } },
+  server: {
+    // Not the modules of src/web/api, which a page in development asks for under the same word.
+    proxy: { '^/api/(?!.*\\.tsx?$)': 'http://127.0.0.1:7420' },
+  },
 });

@@ -84,10 +84,23 @@ export async function buildPages() {
   await buildServiceWorker(fresh);
   rmSync(join(fresh, 'manifest.json'));
   await compress(fresh);
+  takePlace(fresh, web);
+}
+
+/** A folder takes the place of another, which a build that runs at the same time may do as well. */
+function takePlace(fresh, place) {
   const old = join(dist, `.old-${process.pid}`);
-  if (existsSync(web)) renameSync(web, old);
-  renameSync(fresh, web);
-  rmSync(old, { recursive: true, force: true });
+  for (let tries = 0; ; tries++)
+    try {
+      if (existsSync(place)) renameSync(place, old);
+      renameSync(fresh, place);
+      break;
+    } catch (error) {
+      if (tries > 5 || !['ENOTEMPTY', 'EEXIST', 'ENOENT', 'EPERM'].includes(error.code))
+        throw error;
+    } finally {
+      rmSync(old, { recursive: true, force: true });
+    }
 }
 
 /**

@@ -1,3 +1,13 @@
+import type { Answer, Call } from './command.ts';
+
+/** The commands that work with what is kept: with folders, ports and signals. */
+export type Keeping = Readonly<
+  Record<
+    'serve' | 'backup' | 'restore' | 'exportTo' | 'importFrom',
+    (call: Call) => Promise<Answer>
+  >
+>;
+
 /** All that the command line asks of the machine; a test gives its own. */
 export interface Io {
   /** Answers. */
@@ -12,6 +22,7 @@ export interface Io {
   readonly stdin: () => Promise<Uint8Array | FileTrouble>;
   /** Writes a whole file, over one that is there; says what stood in the way. */
   readonly write: (path: string, text: string) => Promise<FileTrouble | undefined>;
+  readonly keeping: Keeping;
 }
 
 export interface FileTrouble {

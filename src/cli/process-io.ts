@@ -1,6 +1,7 @@
 import { open, writeFile } from 'node:fs/promises';
 import { DEFAULT_WIDTH, LARGEST_FILE_bytes } from './io.ts';
 import type { FileTrouble, Io } from './io.ts';
+import { KEEPING } from './serving/keeping.ts';
 
 const TROUBLES: Readonly<Record<string, FileTrouble['trouble']>> = {
   ENOENT: 'missing',
@@ -83,5 +84,6 @@ export function processIo(): Io {
     read: readFileOf,
     stdin: readStdin,
     write: writeFileOf,
+    keeping: KEEPING,
   };
 }

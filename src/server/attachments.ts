@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { Store } from '../store/store.ts';
 import { hashSchema } from '../wire/common.ts';
 import type { App, ServerContext } from './app.ts';
 import { signedInAs } from './guard.ts';
@@ -26,51 +27,56 @@ export function mediaTypeOf(header: string | undefined): string {
   return PICTURES.has(type) ? type : OTHER;
 }
 
+/** A bench sees what its own record names. */
+async function mayRead(hash: string, { session }: SignedIn, store: Store): Promise<boolean> {
+  if (session.role === 'instructor') return true;
+  const entries = session.run === null ? [] : await store.entries(session.run);
+  return entries.some(({ entry }) => entry.attachments?.includes(hash) ?? false);
+}
+
 export async function attachmentRoutes(app: App, context: ServerContext): Promise<void> {
-  const { store } = context;
-
-  /** A bench sees what its own record names. */
-  const mayRead = async (hash: string, { session }: SignedIn): Promise<boolean> => {
-    if (session.role === 'instructor') return true;
-    const entries = session.run === null ? [] : await store.entries(session.run);
-    return entries.some(({ entry }) => entry.attachments?.includes(hash) ?? false);
-  };
-
+  readingRoute(app, context);
   // In a scope of its own: here alone a body of any media type is taken, as the bytes that it is.
   await app.register((scope: App, _options, done) => {
     scope.removeAllContentTypeParsers();
     scope.addContentTypeParser('*', { parseAs: 'buffer' }, (_request, body, parsed) =>
       parsed(null, body),
     );
-    scope.put(
-      '/api/attachments/:hash',
-      {
-        bodyLimit: BODY_bytes.attachment,
-        config: { access: 'signed-in' },
-        schema: {
-          tags,
-          params,
-          consumes: ['application/octet-stream', ...PICTURES],
-          body: z.any().meta({ type: 'string', format: 'binary' }),
-          response: answers({
-            201: z.object({ hash: hashSchema }),
-            ...CLASHES,
-            ...NO_ROOM,
-          }),
-        },
-      },
-      async ({ params: { hash }, body, headers }, reply) => {
-        if (!Buffer.isBuffer(body) || body.length === 0)
-          throw refused(400, 'empty', 'The file is empty.', 'Send its bytes as the body.');
-        const mediaType = mediaTypeOf(headers['content-type']);
-        return reply
-          .code(201)
-          .send(kept(await store.addAttachment({ hash, mediaType, bytes: body })));
-      },
-    );
+    sendingRoute(scope, context);
     done();
   });
+}
 
+function sendingRoute(app: App, { store }: ServerContext): void {
+  app.put(
+    '/api/attachments/:hash',
+    {
+      bodyLimit: BODY_bytes.attachment,
+      config: { access: 'signed-in' },
+      schema: {
+        tags,
+        params,
+        consumes: ['application/octet-stream', ...PICTURES],
+        body: z.any().meta({ type: 'string', format: 'binary' }),
+        response: answers({
+          201: z.object({ hash: hashSchema }),
+          ...CLASHES,
+          ...NO_ROOM,
+        }),
+      },
+    },
+    async ({ params: { hash }, body, headers }, reply) => {
+      if (!Buffer.isBuffer(body) || body.length === 0)
+        throw refused(400, 'empty', 'The file is empty.', 'Send its bytes as the body.');
+      const mediaType = mediaTypeOf(headers['content-type']);
+      return reply
+        .code(201)
+        .send(kept(await store.addAttachment({ hash, mediaType, bytes: body })));
+    },
+  );
+}
+
+function readingRoute(app: App, { store }: ServerContext): void {
   app.get(
     '/api/attachments/:hash',
     {
@@ -89,7 +95,7 @@ export async function attachmentRoutes(app: App, context: ServerContext): Promis
     },
     async (request, reply) => {
       const { hash } = request.params;
-      const mine = await mayRead(hash, signedInAs(request));
+      const mine = await mayRead(hash, signedInAs(request), store);
       const file = found(mine ? await store.attachment(hash) : undefined, 'attachment');
       const type = mediaTypeOf(file.mediaType);
       if (type === OTHER)

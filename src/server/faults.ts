@@ -33,7 +33,7 @@ const WORDS: Readonly<Record<number, Refusal>> = {
 };
 
 /** "body/entries/0/kind: Invalid option ..." in a sentence. */
-function whatIsWrong(error: FastifyError): Refused {
+function whatIsWrong(error: Pick<FastifyError, 'validation' | 'validationContext'>): Refused {
   const [first] = error.validation ?? [];
   const place = (first?.instancePath ?? '').replace(/^\//, '').replaceAll('/', '.');
   const where = `${error.validationContext ?? 'request'}${place === '' ? '' : ` at ${place}`}`;
@@ -43,7 +43,7 @@ function whatIsWrong(error: FastifyError): Refused {
 /** Every error that reaches the framework as the answer that it should be. */
 export function answerTo(error: unknown): Refused {
   if (error instanceof Refused) return error;
-  if (hasZodFastifySchemaValidationErrors(error)) return whatIsWrong(error as FastifyError);
+  if (hasZodFastifySchemaValidationErrors(error)) return whatIsWrong(error);
   const ofStore = refusalOf(error);
   if (ofStore !== undefined) return refusedBy(ofStore);
   if (isResponseSerializationError(error)) return FAULT;

@@ -74,6 +74,20 @@ const HEAD = {
   'x-accel-buffering': 'no',
 } as const;
 
+const SCHEMA = {
+  tags: ['runs'],
+  params: z.object({ id: idSchema }),
+  querystring: z.object({ after: seqSchema.optional() }),
+  response: answers({
+    200: {
+      description:
+        'Server-sent events: `event: entries`, `id` the last place sent, `data` a list of kept entries.',
+      content: { 'text/event-stream': { schema: z.string() } },
+    },
+    ...MISSING,
+  }),
+};
+
 export function feedRoutes(app: App, context: ServerContext): void {
   const { store } = context;
   const openOf = new Map<string, number>();
@@ -98,19 +112,7 @@ export function feedRoutes(app: App, context: ServerContext): void {
     {
       exposeHeadRoute: false,
       config: { access: 'own-run' },
-      schema: {
-        tags: ['runs'],
-        params: z.object({ id: idSchema }),
-        querystring: z.object({ after: seqSchema.optional() }),
-        response: answers({
-          200: {
-            description:
-              'Server-sent events: `event: entries`, `id` the last place sent, `data` a list of kept entries.',
-            content: { 'text/event-stream': { schema: z.string() } },
-          },
-          ...MISSING,
-        }),
-      },
+      schema: SCHEMA,
     },
     async (request, reply) => {
       const { id } = request.params;
@@ -125,6 +127,8 @@ export function feedRoutes(app: App, context: ServerContext): void {
         );
       reply.hijack();
       const line = reply.raw;
+      // Whoever left meanwhile is not told of again.
+      if (line.destroyed) return;
       line.writeHead(200, HEAD);
       line.write('retry: 3000\n\n');
       const feed = openFeed(

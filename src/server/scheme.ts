@@ -7,7 +7,7 @@ import { planOf } from './plan.ts';
 
 const DIGITS = 3;
 const GAP_px = 24;
-const MAX_WIDTH_px = 900;
+const MAX_WIDTH_px = 640;
 /** More than any procedure has; each is a drawing of its own. */
 const MOST_REACTIONS = 12;
 

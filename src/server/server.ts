@@ -17,6 +17,7 @@ import { feedRoutes } from './feed.ts';
 import { guard, isInterface } from './guard.ts';
 import { healthRoutes } from './health.ts';
 import { RATE } from './limits.ts';
+import { linkRoutes } from './links.ts';
 import { describeRoutes, openApiRoute } from './openapi.ts';
 import { refused } from './refused.ts';
 import { runRoutes } from './runs.ts';
@@ -63,6 +64,7 @@ function contextOf(options: ServerOptions): ServerContext {
 const ROUTES: readonly ((app: App, context: ServerContext) => void | Promise<void>)[] = [
   healthRoutes,
   sessionRoutes,
+  linkRoutes,
   experimentRoutes,
   versionRoutes,
   runRoutes,

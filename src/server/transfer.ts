@@ -24,8 +24,18 @@ async function* from<T>(first: T, rest: AsyncGenerator<T>): AsyncGenerator<T> {
 }
 
 export async function transferRoutes(app: App, context: ServerContext): Promise<void> {
-  const { store } = context;
+  exportRoute(app, context);
+  await app.register((scope: App, _options, done) => {
+    scope.removeAllContentTypeParsers();
+    scope.addContentTypeParser(ZIP, { parseAs: 'buffer' }, (_request, body, parsed) =>
+      parsed(null, body),
+    );
+    importRoute(scope, context);
+    done();
+  });
+}
 
+function exportRoute(app: App, context: ServerContext): void {
   app.get(
     '/api/export',
     {
@@ -42,7 +52,7 @@ export async function transferRoutes(app: App, context: ServerContext): Promise<
       },
     },
     async (_request, reply) => {
-      const parts = exportAll(store);
+      const parts = exportAll(context.store);
       // A refusal comes before the first part; after that only the line can break.
       const first = await parts.next();
       const bytes = first.done === true ? [] : from(first.value, parts);
@@ -54,49 +64,39 @@ export async function transferRoutes(app: App, context: ServerContext): Promise<
         .send(Readable.from(bytes));
     },
   );
+}
 
-  await app.register((scope: App, _options, done) => {
-    let busy = false;
-    scope.removeAllContentTypeParsers();
-    scope.addContentTypeParser(ZIP, { parseAs: 'buffer' }, (_request, body, parsed) =>
-      parsed(null, body),
-    );
-    scope.post(
-      '/api/import',
-      {
-        bodyLimit: BODY_bytes.import,
-        schema: {
-          tags,
-          consumes: [ZIP],
-          body: z.any().meta({ type: 'string', format: 'binary' }),
-          response: answers({ 200: importedSchema, ...CLASHES, ...NO_ROOM, ...UNREADABLE }),
-        },
-        // Before its body is read: nobody fills the memory with what would be refused anyway.
-        preParsing: async (_request, reply) => {
-          if (busy)
-            throw refused(
-              409,
-              'import-under-way',
-              'An import is under way.',
-              'Wait until it ends.',
-            );
-          if (!(await store.isEmpty()))
-            throw refused(
-              409,
-              'store-not-empty',
-              'There are experiments here, and an import goes only into an empty store.',
-              'Start Weighboat in an empty folder: weighboat serve --folder NEW --empty',
-            );
-          busy = true;
-          reply.raw.once('close', () => void (busy = false));
-        },
+function importRoute(app: App, { store }: ServerContext): void {
+  let busy = false;
+  app.post(
+    '/api/import',
+    {
+      bodyLimit: BODY_bytes.import,
+      schema: {
+        tags,
+        consumes: [ZIP],
+        body: z.any().meta({ type: 'string', format: 'binary' }),
+        response: answers({ 200: importedSchema, ...CLASHES, ...NO_ROOM, ...UNREADABLE }),
       },
-      async ({ body }) => {
-        if (!Buffer.isBuffer(body) || body.length === 0)
-          throw refused(400, 'empty', 'The file is empty.', 'Send the zip as the body.');
-        return kept(await importAll(store, body));
+      // Before its body is read: nobody fills the memory with what would be refused anyway.
+      preParsing: async (_request, reply) => {
+        if (busy)
+          throw refused(409, 'import-under-way', 'An import is under way.', 'Wait until it ends.');
+        if (!(await store.isEmpty()))
+          throw refused(
+            409,
+            'store-not-empty',
+            'There are experiments here, and an import goes only into an empty store.',
+            'Start Weighboat in an empty folder: weighboat serve --folder NEW --empty',
+          );
+        busy = true;
+        reply.raw.once('close', () => void (busy = false));
       },
-    );
-    done();
-  });
+    },
+    async ({ body }) => {
+      if (!Buffer.isBuffer(body) || body.length === 0)
+        throw refused(400, 'empty', 'The file is empty.', 'Send the zip as the body.');
+      return kept(await importAll(store, body));
+    },
+  );
 }

@@ -6,6 +6,7 @@ import { ShelfPage } from './shelf/shelf-page.tsx';
 import { SignInPage } from './sign-in/sign-in-page.tsx';
 import { SignedIn } from './sign-in/signed-in.tsx';
 import { NotFoundPage } from './ui/not-found.tsx';
+import { OpeningPage } from './ui/opening.tsx';
 
 // Pages that bring the core with them are fetched when they are opened.
 const ExperimentPage = lazy(async () => ({
@@ -28,13 +29,7 @@ export function App() {
   return (
     <QueryClientProvider client={queryClient}>
       <BrowserRouter>
-        <Suspense
-          fallback={
-            <p role="status" className="page quiet">
-              Reading …
-            </p>
-          }
-        >
+        <Suspense fallback={<OpeningPage />}>
           <Routes>
             <Route path="/sign-in" element={<SignInPage />} />
             <Route element={<SignedIn />}>

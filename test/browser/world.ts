@@ -5,6 +5,8 @@ import { spawn } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
+import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -63,9 +65,19 @@ function watch(page: Page, faults: string[]): void {
   });
 }
 
+async function freePort(): Promise<number> {
+  const probe = createServer().listen(0, '127.0.0.1');
+  await once(probe, 'listening');
+  const { port } = probe.address() as AddressInfo;
+  probe.close();
+  await once(probe, 'close');
+  return port;
+}
+
 export async function openWorld(): Promise<World> {
   const folder = mkdtempSync(join(tmpdir(), 'weighboat-'));
-  let served = await serve(folder, 0);
+  // The cookie is named after the port that was asked for: after a crash it has to be the same one.
+  let served = await serve(folder, await freePort());
   const browser = await launchChromium();
   const faults: string[] = [];
 

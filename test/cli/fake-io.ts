@@ -1,3 +1,5 @@
+import { refusal } from '../../src/cli/command.ts';
+import type { Call } from '../../src/cli/command.ts';
 import { LARGEST_FILE_bytes } from '../../src/cli/io.ts';
 import type { FileTrouble, Io } from '../../src/cli/io.ts';
 import { main } from '../../src/cli/main.ts';
@@ -20,6 +22,12 @@ export interface Machine {
 const bytesOf = (content: string | Uint8Array | FileTrouble) =>
   typeof content === 'string' ? new TextEncoder().encode(content) : content;
 
+/** Says which command was reached and with what; nothing is kept on a machine that is none. */
+const reached = (name: string) => (call: Call) =>
+  Promise.resolve(
+    refusal(`${name} was reached with ${JSON.stringify([call.args, call.options])}.`),
+  );
+
 /** Runs a command line on a machine that exists only for a test. */
 export async function runOn(machine: Machine, ...argv: string[]): Promise<Result> {
   let out = '';
@@ -40,6 +48,13 @@ export async function runOn(machine: Machine, ...argv: string[]): Promise<Result
       if (path.startsWith('locked/')) return Promise.resolve({ trouble: 'denied' });
       written[path] = text;
       return Promise.resolve(undefined);
+    },
+    keeping: {
+      serve: reached('serve'),
+      backup: reached('backup'),
+      restore: reached('restore'),
+      exportTo: reached('export'),
+      importFrom: reached('import'),
     },
   };
   const exit = await main(argv, io);

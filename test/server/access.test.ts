@@ -98,7 +98,7 @@ describe('a session of one bench', () => {
     const reachedOfAnother: string[] = [];
     // The feed never ends by itself; signing out would end the session: both are asked for elsewhere.
     const asked = served.routes.filter(
-      (route) => !/\/feed$/.test(route.path) && nameOf(route) !== 'DELETE /api/session',
+      (route) => !route.path.endsWith('/feed') && nameOf(route) !== 'DELETE /api/session',
     );
     for (const route of asked.filter(({ method }) => method !== 'HEAD')) {
       const name = nameOf(route);

@@ -113,9 +113,8 @@ function objectProblems(value: object, schema: JsonSchema, at: string): string[]
 
 function textProblems(text: string, schema: JsonSchema, at: string): string[] {
   const { pattern, format } = schema;
-  const length = [...text].length;
-  if (length < (schema.minLength ?? 0)) return [`${at} is too short`];
-  if (length > (schema.maxLength ?? Infinity)) return [`${at} is too long`];
+  if (text.length < (schema.minLength ?? 0)) return [`${at} is too short`];
+  if (text.length > (schema.maxLength ?? Infinity)) return [`${at} is too long`];
   if (pattern !== undefined && !new RegExp(pattern, 'u').test(text))
     return [`${at} has no such form`];
   if (format === 'date-time' && Number.isNaN(Date.parse(text))) return [`${at} is no instant`];
@@ -141,7 +140,8 @@ export function problemsOf(value: unknown, schema: JsonSchema, at = '$'): string
       ? []
       : [`${at} fits no alternative`];
   if (schema.type === undefined) return [];
-  const wrong = [`${at} is no ${schema.type}`];
+  const type = schema.type as TypeName;
+  const wrong = [`${at} is no ${type}`];
   const byType: Record<TypeName, () => string[]> = {
     object: () => (isObject(value) ? objectProblems(value, schema, at) : wrong),
     array: () =>
@@ -154,5 +154,5 @@ export function problemsOf(value: unknown, schema: JsonSchema, at = '$'): string
     boolean: () => (typeof value === 'boolean' ? [] : wrong),
     null: () => (value === null ? [] : wrong),
   };
-  return byType[schema.type as TypeName]();
+  return byType[type]();
 }

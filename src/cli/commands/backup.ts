@@ -12,5 +12,5 @@ export const backupCommand: Command = {
   options: { folder: FOLDER_OPTION },
   examples: ['backup 2026-03-02.backup', 'backup D:/weighboat.backup --folder course-2026'],
   arity: [1, 1],
-  run: async (call) => (await import('../serving/backup.ts')).backup(call),
+  run: (call) => call.io.keeping.backup(call),
 };

@@ -12,5 +12,5 @@ export const exportCommand: Command = {
   options: { folder: FOLDER_OPTION },
   examples: ['export course-2026.zip'],
   arity: [1, 1],
-  run: async (call) => (await import('../serving/transfer.ts')).exportTo(call),
+  run: (call) => call.io.keeping.exportTo(call),
 };

@@ -11,5 +11,5 @@ export const importCommand: Command = {
   options: { folder: FOLDER_OPTION },
   examples: ['import course-2026.zip --folder course-2026'],
   arity: [1, 1],
-  run: async (call) => (await import('../serving/transfer.ts')).importFrom(call),
+  run: (call) => call.io.keeping.importFrom(call),
 };

@@ -11,5 +11,5 @@ export const restoreCommand: Command = {
   options: { folder: FOLDER_OPTION },
   examples: ['restore 2026-03-02.backup'],
   arity: [1, 1],
-  run: async (call) => (await import('../serving/backup.ts')).restore(call),
+  run: (call) => call.io.keeping.restore(call),
 };

@@ -30,6 +30,5 @@ export const serveCommand: Command = {
   },
   examples: ['serve', 'serve --folder course-2026 --port 8000', 'serve --host 0.0.0.0'],
   arity: [0, 0],
-  // What serves is loaded only here, so that every other command starts without it.
-  run: async (call) => (await import('../serving/serve.ts')).serve(call),
+  run: (call) => call.io.keeping.serve(call),
 };

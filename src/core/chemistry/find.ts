@@ -75,15 +75,32 @@ function outcome(hits: readonly Substance[], exact: boolean): Finding | undefine
   return hits[0] && { kind: 'found', substance: hits[0], exact };
 }
 
+interface Called {
+  readonly name: string;
+  readonly key: string;
+}
+
+const calledBefore = new WeakMap<Substance, readonly Called[]>();
+
+/** The names of a substance with their keys: a look through the whole table asks for them all. */
+function calledOf(substance: Substance): readonly Called[] {
+  const before = calledBefore.get(substance);
+  if (before !== undefined) return before;
+  const names = [substance.name, ...substance.synonyms];
+  const called = names.map((name) => ({ name, key: keyOf(name) }));
+  calledBefore.set(substance, called);
+  return called;
+}
+
 function nearTo(table: SubstanceTable, key: string): Substance[] {
   if (key.length < 3) return [];
   const limit = key.length <= 4 ? 1 : 2;
   const found: { substance: Substance; distance: number }[] = [];
   for (const substance of table.all()) {
     let distance = Infinity;
-    for (const name of [substance.name, ...substance.synonyms]) {
-      if (Math.abs(name.length - key.length) > limit + 8) continue;
-      distance = Math.min(distance, editDistance(key, keyOf(name), limit));
+    for (const own of calledOf(substance)) {
+      if (Math.abs(own.name.length - key.length) > limit + 8) continue;
+      distance = Math.min(distance, editDistance(key, own.key, limit));
     }
     if (distance < Infinity) found.push({ substance, distance });
   }
@@ -157,9 +174,8 @@ export function completions(table: SubstanceTable, prefix: string, limit: number
   const begin: Completion[] = [];
   const hold: Completion[] = [];
   for (const substance of table.all()) {
-    const names = [substance.name, ...substance.synonyms];
-    const first = names.find((name) => keyOf(name).startsWith(key));
-    if (first !== undefined) begin.push({ text: first, substance });
+    const first = calledOf(substance).find((own) => own.key.startsWith(key));
+    if (first !== undefined) begin.push({ text: first.name, substance });
     else if (hold.length < limit && key.length > 2 && keyOf(substance.name).includes(key))
       hold.push({ text: substance.name, substance });
     if (begin.length >= limit) break;

@@ -137,8 +137,15 @@ function decided(step: Step, later: readonly Step[]): Step {
 
 /** Several verbs may share a kind (add, treat, dissolve); the one that knows the head resolves. */
 function verbOf(kind: Step['verb'], head: string) {
-  return VERBS.find((verb) => verb.kind === kind && verb.heads.includes(head)) ?? VERB_OF[kind];
+  return BY_HEAD.get(`${kind} ${head}`) ?? VERB_OF[kind];
 }
+
+/** Of two verbs with one kind and head the first, as they are listed. */
+const BY_HEAD = new Map(
+  VERBS.toReversed().flatMap((verb) =>
+    verb.heads.map((head) => [`${verb.kind} ${head}`, verb] as const),
+  ),
+);
 
 function isCombined({ arguments: { on } }: SentenceReading['sentence']): boolean {
   return (

@@ -106,10 +106,10 @@ function readLine(
       },
     });
   };
-  const sides = readSides(equationText!, names, report);
-  if (!sides) return undefined;
+  const { settled, said } = equationOf(equationText!, names);
+  for (const complaint of said) report(...complaint);
+  if (!settled) return undefined;
   const id = label ? label[1]!.toLowerCase() : `reaction ${number}`;
-  const settled = numbered(sides.left, sides.right, equationText!.trim(), report);
   const { conversion, basis } = readRemarks(remarks, names, report);
   return {
     id,
@@ -129,6 +129,33 @@ type Report = (
   column?: number,
   length?: number,
 ) => void;
+
+type Settled = Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance' | 'delivered'>;
+
+interface ReadEquation {
+  readonly settled: Settled | undefined;
+  /** What is to be reported of it, wherever it stands. */
+  readonly said: readonly Parameters<Report>[];
+}
+
+const EQUATIONS_REMEMBERED = 200;
+const equationsBefore = new WeakMap<Names, Map<string, ReadEquation>>();
+
+/** Read once for each set of names: elsewhere in the document one types, and the equations stay. */
+function equationOf(text: string, names: Names): ReadEquation {
+  const memory = equationsBefore.get(names) ?? new Map<string, ReadEquation>();
+  equationsBefore.set(names, memory);
+  const before = memory.get(text);
+  if (before) return before;
+  const said: Parameters<Report>[] = [];
+  const report: Report = (...complaint) => void said.push(complaint);
+  const sides = readSides(text, names, report);
+  const settled = sides && numbered(sides.left, sides.right, text.trim(), report);
+  const read = { settled, said };
+  if (memory.size >= EQUATIONS_REMEMBERED) memory.clear();
+  memory.set(text, read);
+  return read;
+}
 
 function readSides(
   text: string,
@@ -199,12 +226,7 @@ function readSmilesSides(
 /** `[O]` and `[H]`: what an oxidant or a reductant delivers; their matter is drawn as left out. */
 const isDelivered = (name: string): boolean => /^\[[OH]\]$/.test(name.trim());
 
-function numbered(
-  left: Side,
-  right: Side,
-  text: string,
-  report: Report,
-): Pick<ReactionDeclaration, 'reactants' | 'products' | 'balance' | 'delivered'> {
+function numbered(left: Side, right: Side, text: string, report: Report): Settled {
   const all = [...left.terms, ...right.terms];
   const compositions = all.map((term) => term.substance.composition);
   const written = all.map((term) => term.coefficient ?? 1);

@@ -20,7 +20,14 @@ interface Edit {
 const typed: fc.Arbitrary<Edit> = fc.record({
   at: fc.double({ min: 0, max: 1, noNaN: true }),
   removed: fc.integer({ min: 0, max: 3 }),
-  typed: fc.constantFrom(...'aeinorst 0123456789.,;:()-', '', '\n', ' g', ' mL', ' the flask'),
+  typed: fc.constantFrom(
+    ...'aeinorst 0123456789.,;:()-'.split(''),
+    '',
+    '\n',
+    ' g',
+    ' mL',
+    ' the flask',
+  ),
 });
 
 /** Names that sentences ask for, given and taken away. */

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { addressOf } from './device/view.ts';
 import { useRecord } from './record-context.ts';
 import { linesOfStep } from './record/place.ts';
@@ -30,8 +31,18 @@ export function doneText(lines: StepLines): string {
 /** Every step, to jump to; the ends of the record before and after them. */
 export function StepList({ current }: { readonly current: string | undefined }) {
   const { sheet, placed } = useRecord();
+  const list = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const link = list.current?.querySelector<HTMLElement>('[aria-current]');
+    const strip = list.current?.closest<HTMLElement>('.bench-side-list');
+    if (!link || !strip) return;
+    const { offsetTop, offsetHeight } = link;
+    const above = offsetTop < strip.scrollTop;
+    const below = offsetTop + offsetHeight > strip.scrollTop + strip.clientHeight;
+    if (above || below) strip.scrollTop = offsetTop - strip.clientHeight / 3;
+  }, [current]);
   return (
-    <nav className="bench-list" aria-label="All steps">
+    <nav ref={list} className="bench-list" aria-label="All steps">
       <a className="bench-list-end" href={addressOf({ kind: 'begin' })}>
         Who writes, which balance
       </a>

@@ -15,7 +15,7 @@ export function Unopened({
 }) {
   const { title, text } = why === 'refused' ? wordsOf(refusal) : WORDS[why];
   return (
-    <main className="bench bench-unopened" role="alert">
+    <main className="bench bench-unopened">
       <h1>{title}</h1>
       <p>{text}</p>
       {toSend > 0 && (

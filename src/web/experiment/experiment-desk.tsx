@@ -1,25 +1,25 @@
-import { useState } from 'react';
+import { useCallback, useState } from 'react';
 import type { ExperimentOpened } from '../../wire/experiment.ts';
 import type { Run } from '../../wire/run.ts';
 import { askAgain } from '../api/queries.ts';
-import { Button } from '../ui/button.tsx';
 import { Page } from '../ui/page.tsx';
 import { nameVersion } from './api.ts';
 import { Answer } from './answer/answer.tsx';
 import { BenchList } from './bench-records/bench-list.tsx';
 import { StartBench } from './bench-records/start-bench.tsx';
-import { TextEditor } from './editor/text-editor.tsx';
 import { ExperimentFindings } from './findings/experiment-findings.tsx';
 import { draftsIn } from './keep/drafts.ts';
 import { useKept } from './keep/use-kept.ts';
 import { openDesk } from './open-desk.ts';
 import type { Opened } from './open-desk.ts';
+import { ShortAnswer } from './narrow/short-answer.tsx';
+import { Panes } from './panes/panes.tsx';
 import { PrintSheet } from './print/print-sheet.tsx';
 import { Reagents } from './reagents/reagents.tsx';
 import { Scheme } from './scheme/scheme.tsx';
-import { FlowSheet } from './sheet/flow-sheet.tsx';
 import { AddSubstance } from './substance/add-substance.tsx';
 import { useScene } from './use-scene.ts';
+import { Vessels } from './vessels/vessels.tsx';
 import { Moved } from './versions/moved.tsx';
 import { VersionLine } from './versions/version-line.tsx';
 
@@ -43,6 +43,7 @@ function Laid({ id, opened }: { readonly id: string; readonly opened: Opened }) 
   const scene = useScene(desk);
   const [bench, setBench] = useState(false);
   const [unknown, setUnknown] = useState<string>();
+  const askSubstance = useCallback(() => setUnknown(''), []);
   const { enacted } = scene;
   const { keeping } = kept;
   const name = async (given: string | null) => {
@@ -70,35 +71,32 @@ function Laid({ id, opened }: { readonly id: string; readonly opened: Opened }) 
               benchOpen={bench}
               onBench={() => setBench(!bench)}
             />
-            {bench && (
-              <StartBench
-                experiment={id}
-                settled={keeper.settled}
-                onStarted={(run: Run) => window.location.assign(`/bench/${run.id}`)}
-              />
-            )}
-            {keeping.kind === 'moved' && (
-              <Moved
-                experiment={id}
-                base={kept.base.number}
-                moved={keeping}
-                onMine={() => void keeper.keepMine()}
-                onTheirs={goOnFromTheirs}
-              />
-            )}
           </div>
           <Scheme enacted={enacted} />
         </div>
-        <div className="experiment-panes screen-only">
-          <TextEditor desk={desk} />
-          <FlowSheet desk={desk} />
-        </div>
+        {bench && (
+          <StartBench
+            experiment={id}
+            settled={keeper.settled}
+            onStarted={(run: Run) => window.location.assign(`/bench/${run.id}`)}
+          />
+        )}
+        {keeping.kind === 'moved' && (
+          <Moved
+            experiment={id}
+            base={kept.base.number}
+            moved={keeping}
+            onMine={() => void keeper.keepMine()}
+            onTheirs={goOnFromTheirs}
+          />
+        )}
+        <ShortAnswer enacted={enacted} />
+        <Panes desk={desk} />
+        <Vessels enacted={enacted} step={scene.step} />
         <PrintSheet enacted={enacted} kept={kept} />
-        <Reagents desk={desk} enacted={enacted} />
+        <Reagents desk={desk} enacted={enacted} onAdd={askSubstance} />
         <ExperimentFindings desk={desk} scene={scene} onUnknown={setUnknown} />
-        {unknown === undefined ? (
-          <Button onClick={() => setUnknown('')}>Add a substance</Button>
-        ) : (
+        {unknown !== undefined && (
           <AddSubstance
             key={unknown}
             desk={desk}

@@ -11,7 +11,9 @@ export function DocumentPart({ terms }: { readonly terms: 'us' | 'uk' }) {
       </h2>
       <div className="help-document">
         <pre className="help-paper" role="region" aria-label="A whole document" tabIndex={0}>
-          {EXAMPLE}
+          {EXAMPLE.split(/(?<=\n)/).map((line, i) =>
+            line.startsWith('#') ? <b key={i}>{line}</b> : line,
+          )}
         </pre>
         <Parts parts={PARTS} terms={terms} />
       </div>

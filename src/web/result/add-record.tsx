@@ -47,7 +47,7 @@ export function AddRecord({ run }: { readonly run: RunOpened }) {
     adding.reset();
     const intake = await file
       .text()
-      .then((text) => readRecordFile(text, run, file.lastModified))
+      .then((text) => readRecordFile(text, file.lastModified))
       .catch(() => UNREADABLE);
     setRead({ name: file.name, intake });
     // So that the same file, mended, can be chosen again.

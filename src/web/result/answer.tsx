@@ -1,12 +1,16 @@
-import { Figure } from '../ui/figure.tsx';
-import { Why } from '../ui/why.tsx';
 import type { ProductYield } from '../../core/report/yield/result.ts';
 import { answerParts } from './answer-parts.ts';
-import type { AnswerPart } from './answer-parts.ts';
+import type { Asked } from './answer-parts.ts';
 import { derivedOf } from './derived.ts';
-import { Derivation } from './derivation.tsx';
 import type { Figures } from './figures.ts';
 import type { Result } from './result-of.ts';
+import { WhyFigure } from './why-figure.tsx';
+
+const TITLES: Readonly<Record<Asked, string>> = {
+  net: 'Mass weighed',
+  yield: 'Percent yield',
+  theory: 'Theory',
+};
 
 /** A product's yield as a sentence; each of its numbers opens where it comes from. */
 export function ProductSentence({
@@ -18,27 +22,18 @@ export function ProductSentence({
   readonly result: Result;
   readonly figures: Figures;
 }) {
-  return answerParts(product, figures).map((part, i) => (
-    <Part key={`${i}`} {...{ part, product, result, figures }} />
-  ));
-}
-
-function Part({
-  part,
-  product,
-  result,
-  figures,
-}: {
-  readonly part: AnswerPart;
-  readonly product: ProductYield;
-  readonly result: Result;
-  readonly figures: Figures;
-}) {
-  if (part.kind === 'words') return <>{part.text}</>;
-  const derived = derivedOf(part.asks, product, result, figures);
-  return (
-    <Why figure={<Figure basis={part.basis}>{part.text}</Figure>} title={derived.title}>
-      <Derivation of={derived} />
-    </Why>
+  return answerParts(product, figures).map((part, i) =>
+    part.kind === 'words' ? (
+      part.text
+    ) : (
+      <WhyFigure
+        key={`${i}`}
+        text={part.text}
+        basis={part.basis}
+        title={`${TITLES[part.asks]}, ${product.name}`}
+        ask={() => derivedOf(part.asks, product, result)}
+        figures={figures}
+      />
+    ),
   );
 }

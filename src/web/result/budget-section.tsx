@@ -7,7 +7,9 @@ import { shareText } from './figures.ts';
 import type { Figures } from './figures.ts';
 import { Picture } from './picture.tsx';
 import type { Result } from './result-of.ts';
+import { derivedUncertainty } from './derived.ts';
 import { whatHelps } from './what-helps.ts';
+import { WhyFigure } from './why-figure.tsx';
 
 const SHOWN = 6;
 const LEAST_SHARE = 0.005;
@@ -38,15 +40,22 @@ export function BudgetSection({
   const label = `Shares of the variance: ${dots.map(({ what, text }) => `${what} ${text}`).join('; ')}.`;
   const draw = useCallback((width: number) => budgetPicture(dots, { width, label }), [dots, label]);
   if (product.yield === null || dots.length === 0) return null;
-  const help = whatHelps(product, result.run, figures);
+  const help = whatHelps(product, result, figures);
   return (
     <section className="result-budget" aria-labelledby="result-budget">
       <h2 id="result-budget">
         What makes the uncertainty{result.balances.length > 1 && ` of ${product.name}`}
       </h2>
       <p>
-        {figures.percent(product.yield)} is given with k = {result.report.k}: about 95 of 100 such
-        intervals hold the true value. {help}
+        <WhyFigure
+          text={figures.percent(product.yield)}
+          basis="measured"
+          title="Uncertainty of the yield"
+          ask={() => derivedUncertainty(product, result)}
+          figures={figures}
+        />{' '}
+        is given with k = {result.report.k}: about 95 of 100 such intervals hold the true value.{' '}
+        {help}
       </p>
       <figure>
         <Picture draw={draw} />
@@ -81,7 +90,9 @@ function BudgetTable({
   readonly result: Result;
   readonly figures: Figures;
 }) {
-  const measured = new Map(measurementsOf(result.run).map((each) => [each.id, each]));
+  const measured = new Map(
+    measurementsOf(result.run, result.instruments).map((each) => [each.id, each]),
+  );
   return (
     <div className="strip" tabIndex={0} role="region" aria-label="Table of the uncertainty">
       <table>

@@ -1,202 +1,112 @@
-import type { Basis } from '../../core/ledger/posting.ts';
-import { measurementOf } from '../../core/record/measurement.ts';
-import type { Reading } from '../../core/record/run.ts';
+import { derivation, lineOf } from '../../core/report/why/derivation.ts';
+import type { Derivation } from '../../core/report/why/derivation.ts';
+import { postingsOf } from '../../core/report/why/postings.ts';
+import { readingLines } from '../../core/report/why/readings.ts';
+import { whyOf } from '../../core/report/why/why.ts';
+import { vesselOf } from '../../core/report/common/name.ts';
+import type { RunNet } from '../../core/record/run.ts';
 import type { ProductYield } from '../../core/report/yield/result.ts';
-import { formatNumber, THIN_SPACE } from '../../core/quantity/print.ts';
 import type { Asked } from './answer-parts.ts';
-import { dayAndHour, isDated } from './clock.ts';
-import { postingsOf } from './derivations.ts';
-import type { ReadablePosting } from './derivations.ts';
-import { asWritten } from './entered.ts';
-import type { Figures } from './figures.ts';
+import type { EnteredRow } from './entered.ts';
+import { netKey } from './entered.ts';
 import type { Result } from './result-of.ts';
 
-export interface DerivedLine {
-  readonly symbol: string;
-  readonly what: string;
-  readonly value: string;
-  readonly basis: Basis;
-  readonly source?: string;
-}
+type Ask = (product: ProductYield, result: Result) => Derivation | undefined;
 
-/** A number with what it is made of. */
-export interface Derived {
-  readonly title: string;
-  readonly formula: string;
-  readonly lines: readonly DerivedLine[];
-  readonly said: readonly string[];
-  readonly postings: readonly ReadablePosting[];
-}
+const ASK: Readonly<Record<Asked, Ask>> = {
+  net: (product, result) => netsOf(netsFor(product, result), product.name, result, product),
+  theory: ({ substance }, { planned, enactment }) =>
+    whyOf({ of: 'theory', experiment: planned.experiment, enactment, product: substance }),
+  yield: (product, result) => {
+    const { report, run, enactment, instruments } = result;
+    return (
+      whyOf({ of: 'yield', report, product: product.substance, run, enactment, instruments }) ??
+      ASK.net(product, result)
+    );
+  },
+};
 
 /** Where a number of the answer comes from. */
 export function derivedOf(
   asked: Asked,
   product: ProductYield,
   result: Result,
-  figures: Figures,
-): Derived {
-  return DERIVE[asked](product, result, figures);
+): Derivation | undefined {
+  return ASK[asked](product, result);
 }
 
-const DERIVE: Readonly<
-  Record<Asked, (product: ProductYield, result: Result, figures: Figures) => Derived>
-> = { net: netOf, yield: yieldOf, theory: theoryOf };
-
-/** Who read it, when, on what, how surely. */
-export function readingLine(
-  reading: Reading,
-  symbol: string,
-  what: string,
-  figures: Figures,
-): DerivedLine {
-  const { entry } = reading;
-  const { u, instrument, unit, basis } = measurementOf(reading, what);
-  const { day, hour } = dayAndHour(entry.at);
-  const on = basis === 'measured' ? (entry.instrument ?? instrument) : `taken for ${instrument}`;
-  const spread = `u ${formatNumber(u, 2, { decimal: figures.decimal })}${THIN_SPACE}${unit}`;
-  const who = [entry.by, isDated(entry.at) ? `${day} ${hour}`.trim() : ''].filter(Boolean);
-  return {
-    symbol,
-    what,
-    value: asWritten(entry, figures.decimal),
-    basis: 'measured',
-    source: [...who, on, spread].join(' · '),
-  };
+/** What makes the ± of a yield. */
+export function derivedUncertainty(
+  { substance }: ProductYield,
+  { report, run, enactment, instruments }: Result,
+): Derivation | undefined {
+  return whyOf({ of: 'uncertainty', report, product: substance, run, enactment, instruments });
 }
 
-function netOf(product: ProductYield, { run, enactment }: Result, figures: Figures): Derived {
-  const entries = product.entries.filter(
-    ({ kind }) => product.net_g === null || (kind !== 'crude' && kind !== 'earlier'),
+/** Where a line of what was entered comes from, and what it became in the ledger. */
+export function derivedRow(row: EnteredRow, result: Result): Derivation | undefined {
+  const { run, enactment, instruments } = result;
+  const net = run.nets.find(({ step, vessel }) => row.key === netKey(step, vessel));
+  if (net !== undefined) return netsOf([net], `what is in the ${net.vessel}`, result);
+  const charge = run.charges.find(
+    ({ use, terms }) =>
+      row.key === `use ${use}` || terms.some(({ reading }) => reading.id === row.entry?.id),
   );
-  const places = new Set(entries.map(({ step, vessel }) => `${step}|${vessel}`));
-  const nets = run.nets.filter(({ step, vessel }) => places.has(`${step}|${vessel}`));
-  return {
-    title: `Mass of ${product.name}`,
-    formula: nets.length > 1 ? 'm = Σ (gross − tare)' : 'm = gross − tare',
-    lines: nets.flatMap(({ terms, step, vessel }) =>
-      terms.map(({ reading }) =>
-        readingLine(
-          reading,
-          '',
-          `${vessel}, ${reading.entry.kind}, step ${reading.step ?? step}`,
-          figures,
+  if (charge !== undefined)
+    return whyOf({ of: 'charge', enactment, use: charge.use, run, instruments });
+  return readingOf(row, result);
+}
+
+/** A single reading: who made it, on what, how surely. */
+function readingOf({ entry, what }: EnteredRow, { run, instruments }: Result) {
+  const readings = run.weighings.flatMap(({ tares, gross }) => [...tares, ...gross]);
+  const written = run.nets.flatMap((net) => net.written ?? []);
+  const reading = [...readings, ...written].find(({ id }) => id === entry?.id);
+  const [line] = readingLines(reading === undefined ? [] : [{ sign: 1, reading }], instruments);
+  if (line === undefined) return undefined;
+  return derivation({
+    title: what,
+    formula: 'As it was read',
+    lines: [],
+    result: { ...line, symbol: '' },
+  });
+}
+
+/** The nets that make up a product's mass; those of the crude where there is nothing else. */
+function netsFor({ entries, net_g }: ProductYield, { run }: Result): RunNet[] {
+  const counted = entries.filter(
+    ({ kind }) => net_g === null || (kind !== 'crude' && kind !== 'earlier'),
+  );
+  const last = net_g === null ? counted.slice(-1) : counted;
+  return last.flatMap(({ step, vessel }) =>
+    run.nets.filter((net) => net.step === step && net.vessel === vessel),
+  );
+}
+
+function netsOf(
+  nets: readonly RunNet[],
+  name: string,
+  { enactment, instruments }: Result,
+  product?: ProductYield,
+): Derivation | undefined {
+  if (nets.length === 0) return undefined;
+  const mass_g = nets.reduce((sum, { net_g }) => sum + net_g, 0);
+  const alone = nets.every(({ terms }) => terms.length === 1);
+  return derivation({
+    title: `Mass of ${name}`,
+    formula: alone ? 'm as weighed' : nets.length > 1 ? 'm = Σ (gross − tare)' : 'm = gross − tare',
+    lines: nets.flatMap(({ terms }) => readingLines(terms, instruments)),
+    result: lineOf('m', `of ${name}`, mass_g, 'g', 'measured'),
+    said: product === undefined ? [] : ['It counts as product, whatever its purity.'],
+    postings: postingsOf(
+      enactment,
+      ({ step, substance, from, to }) =>
+        (product === undefined || substance === product.substance) &&
+        nets.some(
+          (net) =>
+            (product !== undefined || net.step === step) &&
+            [from, to].some((account) => vesselOf(account) === net.vessel),
         ),
-      ),
     ),
-    said: ['It counts as product, whatever its purity.'],
-    postings: postingsOf(
-      enactment,
-      figures,
-      ({ substance, account, other }) =>
-        substance === product.substance &&
-        entries.some(({ vessel }) => [account, other].some((each) => each.includes(`/${vessel}/`))),
-    ),
-  };
-}
-
-function yieldOf(product: ProductYield, { report }: Result, figures: Figures): Derived {
-  const { theory, yield: final } = product;
-  const crude = product.entries.at(-1);
-  const percent = final ?? crude?.yield;
-  const net_g = product.net_g ?? crude?.net_g ?? 0;
-  const decimal = { decimal: figures.decimal };
-  return {
-    title: product.recovered ? 'Recovery' : 'Percent yield',
-    formula: product.recovered ? 'Y = 100 · m / m(charged)' : 'Y = 100 · m / T',
-    lines: [
-      {
-        symbol: 'm',
-        what: 'weighed',
-        value: figures.mass(net_g, crude?.lastDigit_g ?? 0.001),
-        basis: 'measured',
-      },
-      ...(theory === null
-        ? []
-        : [
-            {
-              symbol: product.recovered ? '' : 'T',
-              what: product.recovered ? 'charged' : 'theoretical yield',
-              value: figures.grams(theory.mass_g),
-              basis: 'planned' as const,
-            },
-          ]),
-      ...(percent === undefined
-        ? []
-        : [
-            {
-              symbol: 'u',
-              what: 'standard uncertainty',
-              value: `${formatNumber(percent.u_percent, 2, decimal)}${THIN_SPACE}%`,
-              basis: 'planned' as const,
-              source: 'linear propagation, GUM (JCGM 100:2008)',
-            },
-            {
-              symbol: 'U',
-              what: `expanded, k = ${report.k}`,
-              value: `${formatNumber(percent.U_percent, 2, decimal)}${THIN_SPACE}%`,
-              basis: 'planned' as const,
-            },
-          ]),
-    ],
-    said: report.assumed.map(figures.said),
-    postings: [],
-  };
-}
-
-function theoryOf(product: ProductYield, result: Result, figures: Figures): Derived {
-  const { theory } = product;
-  const { enactment } = result;
-  const substance = enactment.substances.get(product.substance);
-  const basis = theory === null ? undefined : theory.basis;
-  const charges = enactment.charges.filter(
-    ({ material }) => material.substance.id === basis?.substance,
-  );
-  const molarMass = substance?.molarMass_g_mol;
-  return {
-    title: product.recovered ? 'What was charged' : 'Theoretical yield',
-    formula: product.recovered ? 'm(charged)' : 'T = M · n',
-    lines: [
-      ...charges.map(({ name, step, mass_g, basis: known }) => ({
-        symbol: '',
-        what: `${name}, step ${step}`,
-        value: figures.grams(mass_g),
-        basis: known,
-      })),
-      ...(theory === null
-        ? []
-        : [
-            {
-              symbol: 'n',
-              what: `${theory.basis.name}, ${theory.basisDeclared ? 'counted on' : 'which limits'}`,
-              value: figures.millimoles(theory.basis_mmol),
-              basis: 'planned' as const,
-            },
-            {
-              symbol: 'n',
-              what: `${product.name} that this can give`,
-              value: figures.millimoles(theory.amount_mmol),
-              basis: 'planned' as const,
-            },
-          ]),
-      ...(molarMass === undefined
-        ? []
-        : [
-            {
-              symbol: 'M',
-              what: product.name,
-              value: `${formatNumber(molarMass, 5, { decimal: figures.decimal })}${THIN_SPACE}g/mol`,
-              basis: 'planned' as const,
-              source: 'standard atomic weights, IUPAC',
-            },
-          ]),
-    ],
-    said: charges.flatMap(({ assumed }) => assumed).map(figures.said),
-    postings: postingsOf(
-      enactment,
-      figures,
-      ({ substance: moved, other }) =>
-        moved === product.substance &&
-        (other.startsWith('reaction/') || other.startsWith('stock/')),
-    ),
-  };
+  });
 }

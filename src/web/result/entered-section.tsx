@@ -1,14 +1,11 @@
 import { Figure } from '../ui/figure.tsx';
-import { Why } from '../ui/why.tsx';
 import { dayAndHour, isDated } from './clock.ts';
-import { Derivation } from './derivation.tsx';
-import type { Derived } from './derived.ts';
-import { readingLine } from './derived.ts';
-import { netKey, rowAddress } from './entered.ts';
+import { derivedRow } from './derived.ts';
+import { rowAddress } from './entered.ts';
 import type { EnteredRow } from './entered.ts';
 import type { Figures } from './figures.ts';
-import { postingsOf } from './derivations.ts';
 import type { Result } from './result-of.ts';
+import { WhyFigure } from './why-figure.tsx';
 import './entered-section.css';
 
 /** Everything that was weighed and measured out, beside what was planned. */
@@ -142,59 +139,15 @@ function Measured({
         {measured.text}
       </del>
     );
-  const figure = <Figure basis={measured.basis}>{measured.text}</Figure>;
-  const derived = derivedRow(row, result, figures);
-  if (derived === undefined) return figure;
   return (
-    <Why figure={figure} title={derived.title}>
-      <Derivation of={derived} />
-    </Why>
+    <WhyFigure
+      text={measured.text}
+      basis={measured.basis}
+      title={row.what}
+      ask={() => derivedRow(row, result)}
+      figures={figures}
+    />
   );
-}
-
-/** Which readings a line rests on, and what it became in the ledger. */
-function derivedRow(row: EnteredRow, result: Result, figures: Figures): Derived | undefined {
-  const { run, enactment } = result;
-  const net = run.nets.find(({ step, vessel }) => row.key === netKey(step, vessel));
-  const charge = run.charges.find(
-    ({ use, terms }) =>
-      row.key === `use ${use}` || terms.some(({ reading }) => reading.id === row.entry?.id),
-  );
-  const terms = net?.terms ?? charge?.terms;
-  if (terms === undefined) return undefined;
-  const taken = enactment.charges.find(({ use }) => use === charge?.use);
-  const amount = taken?.amount_mmol;
-  return {
-    title: row.what,
-    formula:
-      terms.length > 1
-        ? terms
-            .map(({ sign, reading }) => `${sign > 0 ? '+' : '−'} ${reading.entry.kind}`)
-            .join(' ')
-            .replace(/^\+ /, '')
-        : 'as it was read',
-    lines: [
-      ...terms.map(({ reading }) => readingLine(reading, '', reading.entry.kind, figures)),
-      ...(amount === undefined
-        ? []
-        : [
-            {
-              symbol: 'n',
-              what: taken?.material.substance.name ?? '',
-              value: figures.millimoles(amount, 4),
-              basis: taken?.basis ?? ('planned' as const),
-            },
-          ]),
-    ],
-    said: (taken?.assumed ?? []).map(figures.said),
-    postings: postingsOf(enactment, figures, ({ step, account, other, substance }) =>
-      net === undefined
-        ? step === charge?.step &&
-          other.startsWith('stock/') &&
-          substance === taken?.material.substance.id
-        : step === net.step && [account, other].some((each) => each.includes(`/${net.vessel}/`)),
-    ),
-  };
 }
 
 /** Reactants that nobody measured: their amounts count as they are written. */

@@ -18,10 +18,12 @@ export async function recordText(
 export function recordFileName({ bench, title }: RunOpened, form: RecordForm): string {
   const plain = `${bench} ${title}`
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
-  return `${plain.slice(0, 60) || 'bench-record'}.${form}`;
+  const short = plain.length > 60 ? plain.slice(0, 60).replace(/-[^-]*$/, '') : plain;
+  return `${short || 'bench-record'}.${form}`;
 }
 
 /** What the reader puts in place of an id that a table does not have. */
@@ -30,19 +32,14 @@ const MADE_ID = /^row \d+$/;
 /**
  * A record that was made elsewhere, JSON where it begins like JSON and a table otherwise. Ids that
  * the file lacks are made from its content, so that the same file added twice makes its lines once
- * and another file's lines do not run into them.
+ * and another file's lines do not run into them. Nothing else is
+ * filled in: a line that was saved here comes back as the same line.
  */
-export async function readRecordFile(
-  text: string,
-  run: RunOpened,
-  changedAt: number,
-): Promise<Intake> {
+export async function readRecordFile(text: string, changedAt: number): Promise<Intake> {
   const isJson = /^\s*[[{]/.test(text);
   const intake = isJson
     ? (await import('../../core/record/json.ts')).readJsonRecord(text)
     : (await import('../../core/record/csv.ts')).readCsvRecord(text, {
-        bench: run.bench,
-        document: run.document,
         startAt: new Date(changedAt).toISOString(),
       });
   const mark = (await versionOf(text)).slice(0, 12);

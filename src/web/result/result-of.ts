@@ -5,6 +5,7 @@ import type { Enactment } from '../../core/enact/enactment.ts';
 import { programOf } from '../../core/enact/program.ts';
 import { readExperiment } from '../../core/experiment/read.ts';
 import { actualsOf } from '../../core/record/actuals.ts';
+import type { Instrument } from '../../core/quantity/instrument.ts';
 import type { BenchEntry } from '../../core/record/entry.ts';
 import { foldRecord } from '../../core/record/fold.ts';
 import type { BenchRun, RecordDiagnostic } from '../../core/record/run.ts';
@@ -29,6 +30,8 @@ export interface Result {
   readonly run: BenchRun;
   readonly enactment: Enactment;
   readonly report: YieldReport;
+  /** The laboratory's own. */
+  readonly instruments: readonly Instrument[];
   readonly balances: readonly ProductBalance[];
   /** Of the yield, the record and the document, the most important first. */
   readonly findings: readonly RecordDiagnostic[];
@@ -50,6 +53,7 @@ export function resultOf(
   planned: Planned,
   entries: readonly BenchEntry[],
   version: string,
+  instruments: readonly Instrument[] = [],
 ): Result {
   const { experiment, program, table } = planned;
   const run = foldRecord(entries, experiment, version);
@@ -58,12 +62,14 @@ export function resultOf(
     run,
     enactment,
     diagnostics: run.diagnostics,
+    instruments,
   });
   return {
     planned,
     run,
     enactment,
     report,
+    instruments,
     balances: report.products.flatMap((product) => balanceOf(product, planned, enactment)),
     findings: [...report.findings, ...diagnostics].sort(byImportance),
     unread: planned.diagnostics.filter(({ code }) => code === 'sentence-not-understood').length,

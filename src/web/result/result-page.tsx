@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { useParams } from 'react-router';
 import { DEFAULT_SETTINGS_SHOWN } from './settings-shown.ts';
+import { laboratoryInstruments } from '../../core/quantity/laboratory.ts';
 import { useSettings } from '../api/queries.ts';
 import type { RunOpened } from '../../wire/run.ts';
 import { Page } from '../ui/page.tsx';
@@ -32,7 +33,9 @@ export function ResultPage() {
 }
 
 function Shown({ run }: { readonly run: RunOpened }) {
-  const { decimalSign } = useSettings().data ?? DEFAULT_SETTINGS_SHOWN;
+  const settings = useSettings().data ?? DEFAULT_SETTINGS_SHOWN;
+  const { decimalSign } = settings;
+  const instruments = useMemo(() => laboratoryInstruments(settings), [settings]);
   const figures = useMemo(() => figuresIn(decimalSign), [decimalSign]);
   const planned = useMemo(() => plannedOf(run.text), [run.text]);
   const result = useMemo(
@@ -41,8 +44,9 @@ function Shown({ run }: { readonly run: RunOpened }) {
         planned,
         run.kept.map(({ entry }) => entry),
         run.document,
+        instruments,
       ),
-    [planned, run.kept, run.document],
+    [planned, run.kept, run.document, instruments],
   );
   const rows = useMemo(
     () => enteredRows(planned.experiment, planned.plan, result.run, decimalSign),

@@ -1,9 +1,11 @@
 import { allInstruments } from '../../core/quantity/instrument.ts';
+import type { Instrument } from '../../core/quantity/instrument.ts';
 import { measurementOf } from '../../core/record/measurement.ts';
 import type { BenchRun, Reading } from '../../core/record/run.ts';
 import type { ProductYield } from '../../core/report/yield/result.ts';
 import type { Figures } from './figures.ts';
 import { shareText } from './figures.ts';
+import type { Result } from './result-of.ts';
 
 /** Readings that go together: to weigh one of them better is to weigh all of them better. */
 interface Source {
@@ -25,7 +27,7 @@ const LEAST_GAIN = 0.1;
  */
 export function whatHelps(
   product: ProductYield,
-  run: BenchRun,
+  { run, instruments }: Pick<Result, 'run' | 'instruments'>,
   figures: Figures,
 ): string | undefined {
   const { yield: percent } = product;
@@ -35,7 +37,9 @@ export function whatHelps(
   const comes = `${shareText(largest.share, figures)} of the variance comes from ${largest.what}`;
   if (largest.planned)
     return `${comes}, which nobody measured: the amount counts as written. To measure it would help most.`;
-  const gains = sources.flatMap((source) => gainOf(source, product, percent.U_percent));
+  const gains = sources.flatMap((source) =>
+    gainOf(source, product, percent.U_percent, instruments),
+  );
   const [best] = gains.sort((a, b) => a.U_percent - b.U_percent);
   if (best === undefined || best.U_percent > (1 - LEAST_GAIN) * percent.U_percent)
     return `${comes}. No single weighing on a finer balance would make it much smaller.`;
@@ -90,16 +94,21 @@ function sourcesOf(product: ProductYield, run: BenchRun): Source[] {
 }
 
 /** U with the readings of one source made on the next finer balance of the table. */
-function gainOf(source: Source, product: ProductYield, U_percent: number) {
+function gainOf(
+  source: Source,
+  product: ProductYield,
+  U_percent: number,
+  own: readonly Instrument[],
+) {
   const { readings } = source;
-  const finer = readings.every(({ kind }) => kind === 'mass') && finerBalance(readings);
+  const finer = readings.every(({ kind }) => kind === 'mass') && finerBalance(readings, own);
   if (!finer || readings.length === 0) return [];
   const shares = new Map(product.budget.map(({ id, share }) => [id, share]));
   const unique = new Map(readings.map((reading) => [reading.id, reading]));
   let saved = 0;
   for (const [id, reading] of unique) {
-    const now = measurementOf(reading, '').u;
-    const then = measurementOf({ ...reading, instrument: finer.id }, '').u;
+    const now = measurementOf(reading, '', own).u;
+    const then = measurementOf({ ...reading, instrument: finer.id }, '', own).u;
     if (then < now) saved += (shares.get(id) ?? 0) * (1 - (then / now) ** 2);
   }
   const step_g = finer.readability ?? 0;
@@ -107,13 +116,16 @@ function gainOf(source: Source, product: ProductYield, U_percent: number) {
   return [{ source, readability, U_percent: U_percent * Math.sqrt(Math.max(0, 1 - saved)) }];
 }
 
-function finerBalance(readings: readonly Reading[]) {
+/** The laboratory's own where it has one that is finer, or else one of the table. */
+function finerBalance(readings: readonly Reading[], own: readonly Instrument[]) {
   const step_g = Math.min(...readings.map(({ lastDigit }) => lastDigit));
   const heaviest_g = Math.max(...readings.map(({ value }) => value));
-  return allInstruments()
-    .filter(
-      ({ kind, readability = 0, capacity = Number.POSITIVE_INFINITY }) =>
-        kind === 'balance' && readability < step_g * 0.999 && capacity >= heaviest_g,
-    )
-    .sort((a, b) => (b.readability ?? 0) - (a.readability ?? 0))[0];
+  const finer = (instruments: readonly Instrument[]) =>
+    instruments
+      .filter(
+        ({ kind, readability = 0, capacity = Number.POSITIVE_INFINITY }) =>
+          kind === 'balance' && readability < step_g * 0.999 && capacity >= heaviest_g,
+      )
+      .sort((a, b) => (b.readability ?? 0) - (a.readability ?? 0))[0];
+  return finer(own) ?? finer(allInstruments());
 }

@@ -3,7 +3,8 @@ import { useSettings } from '../api/queries.ts';
 import { Page } from '../ui/page.tsx';
 import { Waiting } from '../ui/waiting.tsx';
 import { Devices } from './devices.tsx';
-import type { Form, Row } from './form.ts';
+import { ownInstrument } from './form.ts';
+import type { Form, Table } from './form.ts';
 import { Instruments } from './instruments.tsx';
 import type { Keeping } from './keeper.ts';
 import { Preferences } from './preferences.tsx';
@@ -66,9 +67,12 @@ function Laboratory({ kept }: { readonly kept: Settings }) {
   );
 }
 
+/** Counts what is whole: a row that is still being written is not kept yet. */
 function answerOf(form: Form): string {
-  const count = (rows: readonly Row[]) => rows.filter(({ removed }) => removed !== true).length;
-  const [balances, glassware] = [count(form.balances), count(form.glassware)];
+  const count = (table: Table) =>
+    form[table].filter((row) => row.removed !== true && ownInstrument(row, table) !== undefined)
+      .length;
+  const [balances, glassware] = [count('balances'), count('glassware')];
   if (balances + glassware === 0) return 'No balance or glassware of your own is set down yet.';
   const weighs = balances === 1 ? '1 balance' : `${balances} balances`;
   const measures = glassware === 1 ? '1 piece of glassware' : `${glassware} pieces of glassware`;

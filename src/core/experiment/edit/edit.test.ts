@@ -84,6 +84,40 @@ describe('another amount in its place', () => {
   });
 });
 
+describe('whatever is typed into an amount', () => {
+  it('is taken whole or refused with a reason, and never throws', () => {
+    const experiment = readExperiment(TEXT);
+    const typed = fc.oneof(
+      fc.string({ unit: 'binary', maxLength: 20 }),
+      fc
+        .tuple(
+          fc.constantFrom('', 'ca. ', '2 × ', 'up to ', '-'),
+          fc.float({ noNaN: true, min: 0, max: 5000 }),
+          fc.constantFrom(
+            ' g',
+            ' mL',
+            ' mmol',
+            ' equiv',
+            ' mol %',
+            ' drops',
+            ' °C',
+            '',
+            ' g and 2 mL',
+          ),
+        )
+        .map((parts) => parts.join('')),
+    );
+    fc.assert(
+      fc.property(typed, fc.constantFrom('1.1', '1.2', '1.3', '2.1', '3.2', '4.1'), (text, use) => {
+        const edit = changeAmount(TEXT, experiment, use, text);
+        if (!edit.ok) expect(edit.why).not.toBe('');
+        else expect(usesOf(readExperiment(edit.text)).map((each) => each.id)).toContain(use);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+});
+
 const idOf = ({ substances }: Experiment, name: string) =>
   substances.find((each) => each.name === name)!.id;
 const usesOf = ({ steps }: Experiment) => steps.flatMap((step) => step.slots.materials ?? []);

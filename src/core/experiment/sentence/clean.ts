@@ -8,7 +8,13 @@ export interface CleanText {
   readonly origin: readonly number[];
 }
 
+/** What may be folded: most items hold none of it. */
+const FOLDED = /[`*_\t-\r\ufeff\u1680\u2000-\u200a\u2028\u2029\u205f\u3000]|^ |  /;
+
 export function cleanText(document: string, start: number, end: number): CleanText {
+  const written = document.slice(start, end);
+  if (!FOLDED.test(written))
+    return { text: written, origin: Array.from({ length: written.length }, (_, i) => start + i) };
   let text = '';
   const origin: number[] = [];
   for (let i = start; i < end; i++) {

@@ -1,13 +1,12 @@
 import type { Enactment } from '../../enact/enactment.ts';
 import type { Basis } from '../../ledger/posting.ts';
+import { weakest } from '../common/basis.ts';
 import { vesselOf } from '../common/name.ts';
 
 interface Held {
   mass_g: number;
   basis: Basis;
 }
-
-const WEAKNESS: Readonly<Record<Basis, number>> = { measured: 0, planned: 1, assumed: 2 };
 
 /** Below this a vessel is taken to be free of a substance. */
 const TRACE_g = 1e-9;
@@ -36,7 +35,7 @@ export function basesAt(
     if (there === undefined || there.mass_g <= TRACE_g) held.set(key, { mass_g, basis });
     else {
       there.mass_g += mass_g;
-      if (WEAKNESS[basis] > WEAKNESS[there.basis]) there.basis = basis;
+      there.basis = weakest([there.basis, basis], basis);
     }
   }
   return (vessel, substance) => held.get(`${vessel}|${substance}`)?.basis ?? 'assumed';

@@ -5,6 +5,7 @@ import type { Enactment } from '../../enact/enactment.ts';
 import { DEFAULT_POLICY } from '../../enact/policy.ts';
 import type { Program } from '../../enact/program.ts';
 import type { Experiment } from '../../experiment/step.ts';
+import type { Instrument } from '../../quantity/instrument.ts';
 import { sentenceStart } from '../../quantity/sentence.ts';
 import type { BenchRun, RecordDiagnostic } from '../../record/run.ts';
 import { materialBalance } from '../balance/balance.ts';
@@ -28,6 +29,8 @@ export interface Worked {
   readonly enactment: Enactment;
   /** Of the record and of its fold. */
   readonly diagnostics: readonly RecordDiagnostic[];
+  /** The laboratory's own, which come before those of the table. */
+  readonly instruments?: readonly Instrument[];
 }
 
 export interface RunResult {
@@ -47,6 +50,7 @@ export function runResult(planned: Planned, worked: Worked): RunResult {
     plan,
     run: worked.run,
     reenact: (actuals) => enact(program, table, quick, actuals),
+    instruments: worked.instruments ?? [],
   });
   const [first] = report.products;
   const balance = materialBalance(experiment, worked.enactment, first?.substance);

@@ -2,6 +2,7 @@ import type { Enactment } from '../../enact/enactment.ts';
 import type { Experiment } from '../../experiment/step.ts';
 import { theoryReport } from '../theory/theory.ts';
 import type { ProductTheory, ReactionTheory, TheoryReport } from '../theory/theory.ts';
+import { supplyBasis } from './basis.ts';
 import { derivation, lineOf } from './derivation.ts';
 import type { Derivation, WhyLine } from './derivation.ts';
 import { molarMassLine } from './molar-mass.ts';
@@ -20,7 +21,7 @@ export function whyTheory(
     return undefined;
   const makers = theory.reactions.filter((each) => found.reactions.includes(each.reaction));
   const recovered = makers.every((each) => each.kind === 'recovery');
-  const basis = planOrRun(enactment);
+  const basis = supplyBasis(enactment, found.basis?.substance ?? product);
   const formula = makers.length > 1 ? 'T = M · Σ ν(P) · n(B) / ν(B)' : 'T = M · ν(P) · n(B) / ν(B)';
   return derivation({
     title: `${recovered ? 'What was charged' : 'Theoretical yield'} of ${found.name}`,
@@ -40,11 +41,6 @@ export function whyTheory(
   });
 }
 
-/** What is reckoned from a bench's own charges is measured, from the document planned. */
-function planOrRun({ kind }: Enactment): 'measured' | 'planned' {
-  return kind === 'bench' ? 'measured' : 'planned';
-}
-
 function termLines(
   maker: ReactionTheory,
   product: string,
@@ -60,7 +56,7 @@ function termLines(
     `${reactant.name}, ${maker.basisDeclared ? 'which the yield is counted on' : 'which runs out first'}`,
     reactant.amount_mmol,
     'mmol',
-    planOrRun(enactment),
+    supplyBasis(enactment, reactant.substance),
   );
   if (made === undefined) return [n];
   const where = `in “${maker.text}”`;
@@ -90,9 +86,8 @@ export function whyLimiting(
   const found = theory.reactions.find((each) => each.reaction === reaction);
   const limiting = found?.reactants.find((each) => each.limits);
   if (found === undefined || limiting === undefined) return undefined;
-  const basis = planOrRun(enactment);
   const lines = found.reactants.map((each): WhyLine => {
-    const { name, coefficient, amount_mmol } = each;
+    const { name, coefficient, amount_mmol, substance } = each;
     if (amount_mmol === null)
       return {
         symbol: 'n/ν',
@@ -102,6 +97,7 @@ export function whyLimiting(
         text: 'in excess',
         basis: 'planned',
       };
+    const basis = supplyBasis(enactment, substance);
     const line = lineOf('n/ν', '', amount_mmol / coefficient, 'mmol', basis);
     const n = lineOf('n', '', amount_mmol, 'mmol', basis).text;
     return { ...line, what: `${name}: ${n} / ${coefficient}` };
@@ -112,7 +108,13 @@ export function whyLimiting(
     title: `What limits: ${found.text}`,
     formula: 'ξ = min(n/ν)',
     lines,
-    result: lineOf('ξ', `${limiting.name} runs out first`, found.extent_mmol, 'mmol', basis),
+    result: lineOf(
+      'ξ',
+      `${limiting.name} runs out first`,
+      found.extent_mmol,
+      'mmol',
+      supplyBasis(enactment, limiting.substance),
+    ),
     said: [
       ...(traced ? [`${limiting.name} is formed from ${charged.name}, which was charged.`] : []),
       ...found.said,

@@ -149,6 +149,21 @@ describe.each(benches)('$name', ({ example, bench }) => {
   });
 });
 
+describe('a bench that measured only what it got', () => {
+  it('does not show a planned theory as measured', () => {
+    const example = openExample('cyclohexanol');
+    const { run, enactment, report } = openBenchOf(example, 'bench-1-plain-run.csv');
+    const { experiment, plan } = example;
+    const product = experiment.products[0]!.substance.id;
+    const T = (of: typeof plan) =>
+      whyOf({ of: 'theory', experiment, enactment: of, product })!.result.basis;
+    expect([T(enactment), T(plan)]).toEqual(['measured', 'planned']);
+    const asked = { of: 'yield', report, run } as const;
+    expect(whyOf({ ...asked, enactment })!.result.basis).toBe('measured');
+    expect(whyOf({ ...asked, enactment: plan })!.result.basis).toBe('planned');
+  });
+});
+
 describe('one derivation, read aloud', () => {
   const example = openExample('cyclohexanol');
   const plain = (text: string) => text.replace(/\u202f/g, ' ');

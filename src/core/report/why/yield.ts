@@ -4,6 +4,7 @@ import { findInstrument } from '../../quantity/instrument.ts';
 import { measurementsOf } from '../../record/actuals.ts';
 import type { BenchRun } from '../../record/run.ts';
 import type { BudgetEntry, ProductYield, YieldReport } from '../yield/result.ts';
+import { supplyBasis } from './basis.ts';
 import { derivation, lineOf } from './derivation.ts';
 import type { Derivation, WhyBasis, WhyLine } from './derivation.ts';
 import { postingsOf } from './postings.ts';
@@ -31,6 +32,7 @@ export function whyYield(question: YieldWhy): Derivation | undefined {
   if (product === undefined || percent === null || theory === null || net_g === null)
     return undefined;
   const { run, enactment, report, instruments = [] } = question;
+  const basis = supplyBasis(enactment, theory.basis.substance);
   const counted = product.entries.filter(({ kind }) => kind !== 'crude' && kind !== 'earlier');
   const nets = counted.flatMap(({ step, vessel }) =>
     run.nets.filter((net) => net.step === step && net.vessel === vessel),
@@ -41,15 +43,9 @@ export function whyYield(question: YieldWhy): Derivation | undefined {
     lines: [
       lineOf('m', 'gross less tare', net_g, 'g', 'measured'),
       ...nets.flatMap((net) => readingLines(net.terms, instruments)),
-      lineOf(
-        'T',
-        product.recovered ? 'what was charged' : 'theory, from what this bench took',
-        theory.mass_g,
-        'g',
-        'measured',
-      ),
+      lineOf('T', product.recovered ? 'what was charged' : 'theory', theory.mass_g, 'g', basis),
     ],
-    result: lineOf('Y', 'of theory', percent.percent, '%', 'measured'),
+    result: lineOf('Y', 'of theory', percent.percent, '%', basis),
     said: report.assumed,
     postings: postingsOf(
       enactment,
@@ -65,20 +61,22 @@ export function whyUncertainty(question: YieldWhy): Derivation | undefined {
   const product = productOf(question);
   const { yield: percent = null } = product ?? {};
   if (product === undefined || percent === null) return undefined;
-  const { report, run, instruments = [] } = question;
+  const { report, run, enactment, instruments = [] } = question;
   const measured = new Map(
     measurementsOf(run, instruments).map((each) => [each.id, each.instrument]),
   );
   const { u_percent, U_percent } = percent;
+  const basis =
+    product.theory === null ? 'measured' : supplyBasis(enactment, product.theory.basis.substance);
   return derivation({
     title: `Uncertainty of the yield of ${product.name}`,
     formula: 'u² = Σ (∂Y/∂xᵢ · uᵢ)²; U = k · u',
     lines: [
       ...product.budget.map((entry) => budgetLine(entry, measured.get(entry.id), instruments)),
-      lineOf('u', 'standard uncertainty of Y', u_percent, '%', 'measured'),
+      lineOf('u', 'standard uncertainty of Y', u_percent, '%', basis),
       lineOf('k', 'coverage factor', report.k, '', 'planned'),
     ],
-    result: lineOf('U', `expanded, k = ${report.k}`, U_percent, '%', 'measured'),
+    result: lineOf('U', `expanded, k = ${report.k}`, U_percent, '%', basis),
     said: report.assumed,
     sources: [GUM],
   });

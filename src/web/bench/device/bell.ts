@@ -11,12 +11,16 @@ export function readyBell(): void {
 }
 
 const BEEPS_s = [0, 0.35, 0.7];
+/** On and off in turn. */
+const SHAKES_ms = [300, 150, 300, 150, 300];
 const PITCH_Hz = 880;
 const LENGTH_s = 0.2;
 
 /** Three beeps, and a shake where the device has one. */
 export function ringBell(): void {
-  (navigator as { vibrate?: (pattern: number[]) => boolean }).vibrate?.([300, 150, 300, 150, 300]);
+  const { userActivation, vibrate } = navigator as Partial<Navigator>;
+  // Refused, with a complaint, on a page that nobody has touched yet.
+  if (userActivation?.hasBeenActive) vibrate?.call(navigator, SHAKES_ms);
   if (context?.state !== 'running') return;
   for (const after_s of BEEPS_s) {
     const start = context.currentTime + after_s;

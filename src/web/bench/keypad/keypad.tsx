@@ -45,19 +45,17 @@ export function Keypad({
   const { slots, typing, onText } = typed;
   const [active, setActive] = useState(0);
   const frame = useRef<HTMLElement>(null);
-  const lineOf = (slot: number) =>
-    frame.current?.querySelectorAll<HTMLInputElement>('.bench-keypad-slot input')[slot];
   useEffect(() => {
     const { current } = frame;
     current?.querySelector('input')?.focus({ preventScroll: true });
     current?.closest('.bench-field')?.scrollIntoView?.({ block: 'start' });
   }, []);
-  const text = slots[active]?.text ?? '';
+  const text = slots[active]!.text;
   const press = (key: string) => onText(active, afterKey(text, key, typing));
   const back = () => onText(active, text.slice(0, -1));
   const enter = () => {
     const empty = slots.findIndex((slot) => slot.text === '');
-    if (empty > active) lineOf(empty)?.focus();
+    if (empty > active) frame.current?.querySelectorAll('input')[empty]?.focus();
     else onEnter();
   };
   return (
@@ -70,7 +68,7 @@ export function Keypad({
         else if (typedBeside(event, press, back)) event.preventDefault();
       }}
     >
-      <Head aside={aside} onClose={onClose} />
+      <Head title={title} aside={aside} onClose={onClose} />
       <form
         className="bench-keypad-form"
         onSubmit={(event) => {
@@ -96,10 +94,21 @@ export function Keypad({
   );
 }
 
-function Head({ aside, onClose }: { readonly aside: ReactNode; readonly onClose: () => void }) {
+function Head({
+  title,
+  aside,
+  onClose,
+}: {
+  readonly title: string;
+  readonly aside: ReactNode;
+  readonly onClose: () => void;
+}) {
   return (
     <div className="bench-keypad-head">
-      <div className="bench-keypad-aside">{aside}</div>
+      <p className="bench-keypad-title">
+        {title}
+        <span className="bench-keypad-aside">{aside}</span>
+      </p>
       <button type="button" className="bench-keypad-close" onClick={onClose}>
         Close
       </button>

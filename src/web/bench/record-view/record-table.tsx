@@ -21,7 +21,7 @@ export function RecordTable() {
   return (
     <section className="bench-record" aria-label="Record">
       <header className="bench-record-head">
-        <p className="bench-record-title">{sheet.title}</p>
+        <h1>{sheet.title}</h1>
         <p>
           {run.bench} · {dayOf(first)}
         </p>

@@ -3,7 +3,7 @@ import { useRecord } from '../record-context.ts';
 import { figureText, remarkOf } from '../record/entry-text.ts';
 import type { WaitingFile } from '../outbox/database.ts';
 import type { Line } from '../record/standing.ts';
-import { timeOfDay } from '../record/timers.ts';
+import { dayOf, timeOfDay } from '../record/timers.ts';
 import { balanceLabel } from '../device/preferences.ts';
 import './line.css';
 
@@ -31,11 +31,14 @@ export function LineText({ line }: { readonly line: Line }) {
 
 /** Who wrote a line and when, and how far it came. */
 export function LineOrigin({ line }: { readonly line: Line }) {
-  const { settings, waiting } = useRecord();
+  const { settings, waiting, lines } = useRecord();
   const { entry, struck, adrift } = line;
   const refusal = waiting.get(entry.id);
   const state = refusal !== undefined ? 'not taken' : waiting.has(entry.id) ? 'to send' : undefined;
+  const day = dayOf(entry.at);
   const origin = [
+    // The day of the record stands at its head.
+    day === dayOf(lines[0]!.entry.at) ? '' : day,
     timeOfDay(entry.at),
     entry.by,
     entry.instrument === undefined ? '' : balanceLabel(entry.instrument, settings),

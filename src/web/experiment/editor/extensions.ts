@@ -63,6 +63,7 @@ export function editorExtensions(told: {
     EditorView.contentAttributes.of({
       'aria-label': told.name,
       'aria-description': told.about,
+      tabindex: '0',
       spellcheck: 'false',
       autocapitalize: 'off',
     }),

@@ -1,14 +1,17 @@
 import { blocksOf, inlineOf } from './markdown.ts';
 import type { Block } from './markdown.ts';
 
-/** The text as it is handed out: title apart, which stands on the page already. */
+/** They stand above the text, with the title. */
+const ABOVE = new Set(['Course', 'Worked']);
+
+/** The text as it is handed out, without what stands on the page already. */
 export function Handout({ text }: { readonly text: string }) {
   const blocks = blocksOf(text);
   const title = blocks.findIndex((block) => block.kind === 'heading' && block.level === 1);
   return (
     <div className="experiment-handout">
       {blocks
-        .filter((_, i) => i !== title)
+        .filter((block, i) => i !== title && !(block.kind === 'fact' && ABOVE.has(block.key)))
         .map((block, i) => (
           <BlockOf key={i} block={block} />
         ))}

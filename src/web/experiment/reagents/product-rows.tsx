@@ -1,6 +1,7 @@
 import type { ReagentTable } from '../../../core/report/reagents/reagents.ts';
 import type { Enacted } from '../enacted.ts';
 import { WhyNumber } from '../why/why-number.tsx';
+import { unbroken } from '../words/decimal.ts';
 import type { Words } from '../words/use-words.ts';
 import { whyMolarMass, whyTheory } from './whys.ts';
 
@@ -25,7 +26,7 @@ export function ProductRows({
       {table.products.map((product) => (
         <tr key={product.substance}>
           <th scope="row">
-            {product.name}
+            {unbroken(product.name)}
             {product.role !== 'product' && <span className="experiment-role"> {product.role}</span>}
           </th>
           <td />

@@ -1,6 +1,6 @@
 import type { Edit } from '../../../core/experiment/edit/change.ts';
 import type { Enacted } from '../enacted.ts';
-import { withDecimal } from '../words/decimal.ts';
+import { unbroken, withDecimal } from '../words/decimal.ts';
 import type { Words } from '../words/use-words.ts';
 import { WhyNumber } from '../why/why-number.tsx';
 import { AmountInput } from './amount-input.tsx';
@@ -24,7 +24,7 @@ export function ReagentRowCells({
   return (
     <tr>
       <th scope="row">
-        {row.material}
+        {unbroken(row.material)}
         {row.role !== 'reactant' && <span className="experiment-role"> {row.role}</span>}
       </th>
       <td className="experiment-written">

@@ -1,5 +1,6 @@
 import { memo, useMemo } from 'react';
 import { changeAmount } from '../../../core/experiment/edit/change-amount.ts';
+import { Button } from '../../ui/button.tsx';
 import type { Desk } from '../desk.ts';
 import type { Enacted } from '../enacted.ts';
 import { useWords } from '../words/use-words.ts';
@@ -12,14 +13,15 @@ import './reagents.css';
 export const Reagents = memo(function Reagents({
   desk,
   enacted,
+  onAdd,
 }: {
   readonly desk: Desk;
   readonly enacted: Enacted;
+  readonly onAdd: () => void;
 }) {
   const { experiment, plan } = enacted;
   const { groups, table } = useMemo(() => rowsOf({ experiment, plan }), [experiment, plan]);
   const words = useWords();
-  if (groups.length === 0) return null;
   const write = (use: string, amount: string) => {
     const { text, experiment: now } = desk.now().enacted;
     const edit = changeAmount(text, now, use, amount);
@@ -29,10 +31,15 @@ export const Reagents = memo(function Reagents({
   return (
     <section className="experiment-reagents" aria-labelledby="reagents">
       <h2 id="reagents">Reagents</h2>
-      <p className="quiet screen-only">
-        A changed amount is written into its sentence, and undo in the text takes it back.
-      </p>
-      <div className="strip" tabIndex={0} role="region" aria-labelledby="reagents">
+      <div className="row-of-buttons screen-only experiment-reagents-about">
+        <span className="quiet">
+          A changed amount is written into its sentence; undo in the text takes it back.
+        </span>
+        <Button rank="plain" onClick={onAdd}>
+          Add a substance
+        </Button>
+      </div>
+      <div className="strip" tabIndex={0} role="group" aria-labelledby="reagents">
         <table>
           <thead>
             <tr>

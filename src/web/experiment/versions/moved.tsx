@@ -22,7 +22,7 @@ export function Moved({
     <section className="experiment-moved" role="status" aria-label="Another version">
       <p>
         <strong>
-          {savedBy} saved version {number} at {whenText(savedAt)}, while you were writing.
+          {savedBy} saved version {number} {whenText(savedAt)}, while you were writing.
         </strong>{' '}
         Your text is kept on this device; nothing of either is lost.
       </p>

@@ -13,5 +13,5 @@ it('keeps a locant with its name and a number with its unit', () => {
   expect(unbroken('20 °C, 1 h 35 min, 3 mixtures')).toBe(
     '20\u00a0°C, 1\u00a0h 35\u00a0min, 3 mixtures',
   );
-  expect(unbroken('4-methyl, 2-3 mL, o-nitro')).toBe('4-\u2060methyl, 2-3 mL, o-nitro');
+  expect(unbroken('4-methyl, 2-3 mL, o-nitro')).toBe('4-\u2060methyl, 2-3\u00a0mL, o-nitro');
 });
