@@ -7,10 +7,24 @@ export interface Timed {
 
 /** One thing measured, and beside it something everybody knows the speed of, measured in the same run. */
 export interface Item extends Timed {
-  /** Absent where the design sets none. */
+  /** Of the median. Absent where the design sets none. */
   readonly budget_ms?: number;
+  /** Of the 95th percentile, where the design sets one. */
+  readonly budget95_ms?: number;
   readonly baseline: Timed;
   /** Said under the figures: what was counted, other quantiles, what was not there. */
+  readonly remarks: readonly string[];
+}
+
+export interface Sized {
+  readonly what: string;
+  readonly size_kB: number;
+}
+
+/** Something weighed instead of timed, beside something known. */
+export interface SizeItem extends Sized {
+  readonly budget_kB: number;
+  readonly baseline: Sized;
   readonly remarks: readonly string[];
 }
 
@@ -36,21 +50,44 @@ function spreadText(times_ms: readonly number[]): string {
   return `${timeText(low)} to ${timeText(high)} (10th to 90th percentile of ${times_ms.length})`;
 }
 
-function budgetText({ budget_ms, times_ms }: Item): string {
-  if (budget_ms === undefined) return 'none set';
-  const share = Math.round((100 * median(times_ms)) / budget_ms);
-  return `${timeText(budget_ms)}, ${share} % of it used${share > 100 ? ': OVER' : ''}`;
+function usedText(value: number, budget: number): string {
+  const share = Math.round((100 * value) / budget);
+  return `${share} % of it used${share > 100 ? ': OVER' : ''}`;
 }
 
-export function itemText(item: Item): string {
-  const { what, times_ms, baseline, remarks } = item;
-  const lines = [
-    what,
+function budgetText({ budget_ms, budget95_ms, times_ms }: Item): string {
+  const ofMedian =
+    budget_ms === undefined
+      ? 'none set'
+      : `${timeText(budget_ms)}, ${usedText(median(times_ms), budget_ms)}`;
+  if (budget95_ms === undefined) return ofMedian;
+  const high = quantile(times_ms, 0.95);
+  return `${ofMedian}; 95th percentile ${timeText(high)} of ${timeText(budget95_ms)}, ${usedText(high, budget95_ms)}`;
+}
+
+export function itemText(item: Item | SizeItem): string {
+  const { what, remarks } = item;
+  const figures = 'size_kB' in item ? sizeFigures(item) : timeFigures(item);
+  return [what, ...figures, ...remarks.map((remark) => `  ${remark}`)].join('\n');
+}
+
+function timeFigures(item: Item): string[] {
+  const { times_ms, baseline } = item;
+  return [
     `  ratio     ${ratioText(ratioOf(item))} × ${baseline.what}`,
     `  median    ${timeText(median(times_ms))}   ${spreadText(times_ms)}`,
     `  baseline  ${timeText(median(baseline.times_ms))}   ${spreadText(baseline.times_ms)}`,
     `  budget    ${budgetText(item)}`,
-    ...remarks.map((remark) => `  ${remark}`),
   ];
-  return lines.join('\n');
+}
+
+const sizeText = (size_kB: number) => `${size_kB.toPrecision(3)} kB`;
+
+function sizeFigures({ size_kB, budget_kB, baseline }: SizeItem): string[] {
+  return [
+    `  ratio     ${ratioText(size_kB / baseline.size_kB)} × ${baseline.what}`,
+    `  size      ${sizeText(size_kB)}`,
+    `  baseline  ${sizeText(baseline.size_kB)}`,
+    `  budget    ${sizeText(budget_kB)}, ${usedText(size_kB, budget_kB)}`,
+  ];
 }

@@ -74,6 +74,8 @@ export async function buildCommandLine() {
 }
 
 export async function buildPages() {
+  // A test runner that builds says "test", and Vite would then build React's development version.
+  process.env.NODE_ENV = 'production';
   const { build } = await import('vite');
   const fresh = join(dist, `.web-${process.pid}`);
   await build({

@@ -41,6 +41,7 @@ export interface ServerOptions {
 }
 
 const HEARTBEAT_ms = 20_000;
+const REQUEST_ms = 300_000;
 const THIS_MACHINE = ['localhost', '127.0.0.1', '[::1]'];
 
 function contextOf(options: ServerOptions): ServerContext {
@@ -85,6 +86,10 @@ export async function buildServer(options: ServerOptions): Promise<App> {
   const context = contextOf(options);
   const app: App = Fastify({
     logger: false,
+    // A request that dribbles in for longer is given up; an answer may take as long as it likes.
+    requestTimeout: REQUEST_ms,
+    // A name that is too long is refused by its own rule, not taken for another address.
+    routerOptions: { maxParamLength: 4000 },
     // Addresses of a proxy on this machine are believed when one was said to be there.
     trustProxy: context.address.origin === null ? false : 'loopback',
     frameworkErrors: (error, _request, reply: FastifyReply) => {

@@ -117,8 +117,14 @@ it('loses nothing and doubles nothing', async () => {
   await page.getByRole('button', { name: /^Start/ }).tap();
   await says(page, 'No network, 5 to send');
 
+  // A second tab of the same phone has the same lines to send.
+  const tab = await context.newPage();
+  await tab.goto(`${world.origin}/bench/${RUN}`);
+  await says(tab, 'No network, 5 to send');
+
   await context.setOffline(false);
   await says(page, 'All kept');
+  await says(tab, 'All kept');
   const entries = await kept();
   expect(entries.map(({ kind, value, text }) => [kind, value ?? text])).toEqual([
     ['charge', 1.211],

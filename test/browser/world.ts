@@ -103,7 +103,11 @@ export async function openWorld(): Promise<World> {
     },
     browser,
     async signedIn(options = {}) {
-      const context = await browser.newContext({ viewport: SIZES.desktop, ...options });
+      const context = await browser.newContext({
+        viewport: SIZES.desktop,
+        baseURL: served.origin,
+        ...options,
+      });
       const page = await context.newPage();
       watch(page, faults);
       await page.goto(await link());

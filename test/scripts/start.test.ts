@@ -103,6 +103,12 @@ describe('npm start', () => {
     expect(twice.stderr).toContain(`Another Weighboat uses the folder ${folder}.`);
     const elsewhere = node(freshFolder(), 'scripts/start.mjs', '--port', port);
     expect(elsewhere.stderr).toContain(`Port ${port} is taken on this machine.`);
+    const noFolder = join(root, 'package.json');
+    const inFile = node(folder, 'scripts/start.mjs', '--folder', noFolder);
+    expect([inFile.status, inFile.stderr]).toEqual([
+      2,
+      expect.stringContaining('cannot be made or used as a folder.'),
+    ]);
     const file = join(freshFolder(), 'all.backup');
     const backup = node(folder, 'bin/weighboat.mjs', 'backup', file);
     expect([backup.status, existsSync(file)], backup.stderr).toEqual([0, true]);

@@ -82,8 +82,9 @@ function urls({ path, described: { parameters = [] } }: Operation): fc.Arbitrary
     parameters.forEach(({ in: where, name }, n) => {
       const value = given[n];
       if (value === undefined) return;
-      // The empty part of a path would make it the path of another route.
-      if (where === 'path') url = url.replace(`{${name}}`, encodeURIComponent(value) || 'x');
+      // Dots alone would make it the path of another route.
+      const part = /^\.*$/.test(value) ? 'x' : encodeURIComponent(value);
+      if (where === 'path') url = url.replace(`{${name}}`, () => part);
       else query.set(name, value);
     });
     const asked = query.toString();

@@ -1,3 +1,4 @@
+import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { resolve } from 'node:path';
 import { openPostgresStore } from '../../store/postgres.ts';
@@ -15,8 +16,19 @@ export function placeOf(call: Call): StorePlace {
   return place.kind === 'folder' ? { ...place, folder: resolve(place.folder) } : place;
 }
 
-export const openStore = (place: StorePlace): Promise<Kept<Store>> =>
-  place.kind === 'folder' ? openSqliteStore(place.folder) : openPostgresStore(place.url);
+/** The folder is made where it is not there yet; what cannot be one is refused. */
+export async function openStore(place: StorePlace): Promise<Kept<Store>> {
+  if (place.kind === 'database') return openPostgresStore(place.url);
+  const { folder } = place;
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+  } catch {
+    const message = `${folder} cannot be made or used as a folder.`;
+    const hint = 'Is there a file of that name, or may you not write there? Name another: --folder';
+    return { ok: false, refusal: { code: 'folder-unusable', message, hint } };
+  }
+  return openSqliteStore(folder);
+}
 
 /** For people; a database's address may hold a password. */
 export const placeText = (place: StorePlace): string =>

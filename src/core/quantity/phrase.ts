@@ -66,6 +66,7 @@ export function vagueCountAt(
 }
 
 interface Vague {
+  readonly pattern: string;
   readonly expression: RegExp;
   readonly word: string;
   readonly sense: Unquantified['sense'];
@@ -82,6 +83,7 @@ function vague(
   counted?: true,
 ): Vague {
   return {
+    pattern,
     expression: sticky(pattern + WORD_END, 'i'),
     word,
     sense,
@@ -115,11 +117,8 @@ const VAGUE_WORDS: readonly Vague[] = [
   vague(`some(?=${SPACE}[${LETTER}])(?!${SPACE}(?:of|time|more)${WORD_END})`, 'some'),
 ];
 
-/** One look for all of them: nearly everywhere there is none. */
-const ANY_VAGUE_WORD = sticky(
-  VAGUE_WORDS.map(({ expression }) => `(?:${expression.source})`).join('|'),
-  'i',
-);
+/** One look for all of them, their ends left out: nearly everywhere there is none. */
+const ANY_VAGUE_WORD = sticky(VAGUE_WORDS.map(({ pattern }) => `(?:${pattern})`).join('|'), 'i');
 
 /** Words before an "excess" or a "some" that is not an amount: "destroy the excess hydride". */
 const NOT_AFTER = /(?:^|[^\p{L}])(?:the|in|any|this)\s{1,8}$/iu;

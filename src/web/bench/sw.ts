@@ -74,3 +74,5 @@ async function held(wanted: RequestInfo, request: Request): Promise<Response> {
     fetch(request)
   );
 }
+
+export {};

@@ -15,8 +15,9 @@ export interface OpenBench extends Pick<Bench, 'state' | 'listen' | 'enter'> {
 
 const RETRY_ms = 15_000;
 
-async function openBench(run: string): Promise<OpenBench> {
-  const bench = benchOf(run, await openBenchDatabase(), server);
+async function openBench(run: string, lost: () => void): Promise<OpenBench> {
+  const database = await openBenchDatabase('weighboat-bench', lost);
+  const bench = benchOf(run, database, server);
   const others = new BroadcastChannel(`weighboat-bench ${run}`);
   const changed = <T>(result: T): T => {
     others.postMessage('changed');
@@ -74,6 +75,7 @@ async function openBench(run: string): Promise<OpenBench> {
       clearTimeout(retry);
       endFeed?.();
       others.close();
+      database.close();
       window.removeEventListener('online', back);
       document.removeEventListener('visibilitychange', back);
     },
@@ -83,10 +85,11 @@ async function openBench(run: string): Promise<OpenBench> {
 /** "none" where the browser lets nothing be kept on the device. */
 export function useBench(run: string): OpenBench | 'opening' | 'none' {
   const [bench, setBench] = useState<OpenBench | 'opening' | 'none'>('opening');
+  const [turn, setTurn] = useState(0);
   useEffect(() => {
     let closed = false;
     let opened: OpenBench | undefined;
-    void openBench(run).then(
+    void openBench(run, () => setTurn(turn + 1)).then(
       (made) => {
         opened = made;
         if (closed) made.close();
@@ -98,7 +101,7 @@ export function useBench(run: string): OpenBench | 'opening' | 'none' {
       closed = true;
       opened?.close();
     };
-  }, [run]);
+  }, [run, turn]);
   return bench;
 }
 

@@ -2,7 +2,7 @@ import { useCallback } from 'react';
 import type { SegmentKind } from '../../core/report/balance/balance.ts';
 import { balanceBar } from '../../picture/balance-bar/balance-bar.ts';
 import type { BarRoom } from '../../picture/balance-bar/layout.ts';
-import { courseSentence } from '../../picture/balance-bar/words.ts';
+import { courseSentence, massOf } from '../../picture/balance-bar/words.ts';
 import type { BarWording } from '../../picture/balance-bar/words.ts';
 import { Figure } from '../ui/figure.tsx';
 import type { Figures } from './figures.ts';
@@ -69,13 +69,16 @@ const WHERE: Readonly<Record<SegmentKind, (where: string) => string>> = {
 };
 
 function BalanceTable({
-  shown: { product, balance },
+  shown: { product, balance, course },
   figures,
 }: {
   readonly shown: ProductBalance;
   readonly figures: Figures;
 }) {
   const { segments, theory_g, unexplained_g, beside, name } = balance;
+  const { recovered } = product;
+  const mass = (mass_g: number) =>
+    massOf(mass_g, course, { name, recovered, decimal: figures.decimal });
   const seen = segments.filter(({ percent }) => Math.abs(percent) >= 0.05);
   const others = [
     ...beside.filter(({ mass_g }) => mass_g > 0.0005).map((each) => ({ ...each, what: each.name })),
@@ -87,7 +90,7 @@ function BalanceTable({
     <div className="strip" tabIndex={0} role="region" aria-label={`${name}, material balance`}>
       <table>
         <caption>
-          {product.recovered ? 'Charged' : 'Theory'}: {figures.grams(theory_g)} of {name}
+          {product.recovered ? 'Charged' : 'Theory'}: {mass(theory_g)} of {name}
         </caption>
         <thead>
           <tr>
@@ -106,7 +109,7 @@ function BalanceTable({
               <th scope="row">{WHERE[segment.kind](segment.where)}</th>
               <td className="number">
                 <Figure basis={isWeighed(segment, product.net_g) ? 'measured' : 'assumed'}>
-                  {figures.grams(segment.mass_g, 3)}
+                  {mass(segment.mass_g)}
                 </Figure>
               </td>
               <td className="number">{figures.plainPercent(segment.percent, 1)}</td>
@@ -116,7 +119,7 @@ function BalanceTable({
             <tr key={what}>
               <th scope="row">weighed with it: {what}</th>
               <td className="number">
-                <Figure basis="assumed">{figures.grams(mass_g, 3)}</Figure>
+                <Figure basis="assumed">{mass(mass_g)}</Figure>
               </td>
               <td className="number" />
             </tr>

@@ -1,13 +1,13 @@
 import { useCallback, useMemo } from 'react';
 import { flowSheet } from '../../core/report/flow/flow.ts';
-import { flowSheetPicture } from '../../picture/flow-sheet/flow-sheet.ts';
+import { flowSheetParts } from '../../picture/flow-sheet/flow-sheet.ts';
+import { inPlace } from '../../picture/flow-sheet/parts.ts';
 import { flowWords } from '../../picture/flow-sheet/words.ts';
+import '../../picture/flow-sheet/flow-sheet.css';
 import { Picture } from './picture.tsx';
 import type { Result } from './result-of.ts';
 
-const NARROWEST_px = 900;
-
-/** Drawn in the page's theme, never narrower than it can be read; the strip around it scrolls. */
+/** The sheet in the colours of the page; on a phone its narrow form. */
 export function FlowSheetView({
   result: { planned, enactment },
   sentence,
@@ -21,19 +21,21 @@ export function FlowSheetView({
   const sheet = useMemo(() => flowSheet(experiment, enactment), [experiment, enactment]);
   const words = useMemo(() => flowWords(enactment, experiment), [enactment, experiment]);
   const draw = useCallback(
-    (width: number) =>
-      flowSheetPicture(sheet, {
-        width: Math.max(width, NARROWEST_px),
+    (width: number) => {
+      const { viewBox, defs, parts, ...size } = flowSheetParts(sheet, {
+        width,
         words,
         answer: sentence,
         version,
-        theme: document.documentElement.dataset['theme'] === 'dark' ? 'dark' : 'paper',
-      }),
+        idPrefix: 'result-flow-sheet',
+      });
+      return (
+        `<svg xmlns="http://www.w3.org/2000/svg" class="flow-sheet" role="list" aria-label="Steps" ` +
+        `width="${size.width}" height="${size.height}" viewBox="${viewBox}">` +
+        `<defs>${defs}</defs>${parts.map(inPlace).join('')}</svg>`
+      );
+    },
     [sheet, words, sentence, version],
   );
-  return (
-    <div className="strip" tabIndex={0} role="region" aria-label="Flow sheet">
-      <Picture draw={draw} />
-    </div>
-  );
+  return <Picture draw={draw} />;
 }

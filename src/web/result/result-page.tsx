@@ -58,7 +58,7 @@ function Shown({ run }: { readonly run: RunOpened }) {
   return (
     <div className="result">
       <Answer run={run} result={result} figures={figures} />
-      <BalancesSection balances={result.balances} figures={figures} />
+      {run.kept.length > 0 && <BalancesSection balances={result.balances} figures={figures} />}
       <div className="result-pair">
         <FindingsSection {...{ result, shown, figures }} experiment={run.experiment} />
         {first !== undefined && <BudgetSection product={first} {...{ result, figures }} />}

@@ -54,7 +54,8 @@ function separate(piece: Piece): Piece[] {
     const c = text[i]!;
     if (c === '(' || c === '[') depth++;
     else if (c === ')' || c === ']') depth = Math.max(0, depth - 1);
-    if (depth > 0) continue;
+    // All that parts begins with a comma or a blank
+    if (depth > 0 || (c !== ',' && !/\s/.test(c))) continue;
     const word =
       /^(?:,?\s+(?:diluted|wetted|moistened|mixed) with\s+|\s+containing\s+|,\s+(?:and\s+|then\s+)?(?:finally\s+)?(?:with\s+)?|\s+and\s+(?:then\s+|finally\s+)?(?:with\s+)?|\s+plus\s+|\s+\+\s+|\s+with\s+|,?\s+(?:dissolved|suspended|slurried) in\s+)/i.exec(
         text.slice(i, i + 30),

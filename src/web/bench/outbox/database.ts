@@ -56,9 +56,16 @@ interface Schema extends DBSchema {
 
 export type BenchDatabase = IDBPDatabase<Schema>;
 
-/** Everything that a bench record keeps on this device. */
-export function openBenchDatabase(name = 'weighboat-bench'): Promise<BenchDatabase> {
+/**
+ * Everything that a bench record keeps on this device. `lost` is called where the browser cuts the
+ * connection by itself, as some do to a page that was long in the background: it has to be opened again.
+ */
+export function openBenchDatabase(
+  name = 'weighboat-bench',
+  lost: () => void = () => {},
+): Promise<BenchDatabase> {
   return openDB<Schema>(name, 1, {
+    terminated: lost,
     upgrade(database) {
       database.createObjectStore('opened');
       database.createObjectStore('held', { keyPath: ['run', 'id'] }).createIndex('run', 'run');

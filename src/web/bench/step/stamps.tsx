@@ -6,7 +6,7 @@ import type { StepLines } from '../record/place.ts';
 import { clockText, durationText, timesOf } from '../record/timers.ts';
 import type { BenchStep } from '../sheet.ts';
 import { LineRow } from './line-row.tsx';
-import { useEnter } from './use-enter.ts';
+import { SECOND_TAP_ms, useEnter } from './use-enter.ts';
 
 /** When the step began and ended, one tap each; a step that takes its time has a clock. */
 export function Stamps({
@@ -21,7 +21,7 @@ export function Stamps({
   readonly setOpen: (id: string | undefined) => void;
 }) {
   const { writer } = useRecord();
-  const { enter, problem } = useEnter();
+  const { enter, problem } = useEnter(SECOND_TAP_ms);
   const { started, finished } = timesOf(lines);
   const running = started !== undefined && finished === undefined;
   const { wait } = step;

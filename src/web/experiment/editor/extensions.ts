@@ -59,6 +59,8 @@ export function editorExtensions(told: {
     wrongMarks,
     currentStep,
     editorTheme,
+    // The line at hand is never hidden behind what is said of it.
+    EditorView.scrollMargins.of(() => ({ top: 60, bottom: 150 })),
     EditorView.domEventObservers({ keydown: keyPressed }),
     EditorView.contentAttributes.of({
       'aria-label': told.name,

@@ -7,6 +7,7 @@ import { fixOf } from '../editor/fixes.ts';
 import { rangeOf } from '../place.ts';
 import { useWords } from '../words/use-words.ts';
 import { summaryOf } from './summary.ts';
+import { unknownName } from './unknown-name.ts';
 import './findings.css';
 
 /** Every finding in the order of its weight, each with the way to its place and what mends it. */
@@ -21,12 +22,13 @@ export function ExperimentFindings({
   readonly onUnknown: (name: string) => void;
 }) {
   const { said } = useWords();
-  const { findings, text } = scene.enacted;
+  const { findings, experiment } = scene.enacted;
   const placeOf = ({ at }: Diagnostic) =>
     rangeOf(at, startsIn(desk.state()), desk.state().doc.length);
   const actions = (finding: Diagnostic) => {
     const range = placeOf(finding);
     const mending = fixOf(desk.state(), finding);
+    const unknown = unknownName(experiment, finding);
     return (
       <>
         {range !== undefined && (
@@ -37,10 +39,8 @@ export function ExperimentFindings({
         {mending !== undefined && (
           <Button onClick={() => desk.edit(mending)}>Write “{finding.fix}”</Button>
         )}
-        {finding.code === 'material-unknown' && range !== undefined && (
-          <Button onClick={() => onUnknown(text.slice(range.from, range.to))}>
-            Add this substance
-          </Button>
+        {unknown !== undefined && (
+          <Button onClick={() => onUnknown(unknown)}>Add this substance</Button>
         )}
       </>
     );

@@ -6,13 +6,23 @@ const WORDS: readonly (readonly [Severity, string, string])[] = [
   ['note', 'note', 'notes'],
 ];
 
-/** "2 to mend, 1 to check and 3 notes" */
-export function summaryOf(findings: readonly Diagnostic[]): string {
-  const parts = WORDS.flatMap(([severity, one, several]) => {
+function partsOf(findings: readonly Diagnostic[]): string[] {
+  return WORDS.flatMap(([severity, one, several]) => {
     const count = findings.filter((finding) => finding.severity === severity).length;
     return count === 0 ? [] : [`${count} ${count === 1 ? one : several}`];
   });
-  if (parts.length === 0) return 'Nothing to mend';
+}
+
+const NOTHING = 'Nothing to mend';
+
+/** The gravest kind alone: "2 to mend" */
+export const gravestOf = (findings: readonly Diagnostic[]): string =>
+  partsOf(findings)[0] ?? NOTHING;
+
+/** "2 to mend, 1 to check and 3 notes" */
+export function summaryOf(findings: readonly Diagnostic[]): string {
+  const parts = partsOf(findings);
+  if (parts.length === 0) return NOTHING;
   const [last] = parts.slice(-1);
   return parts.length === 1 ? last! : `${parts.slice(0, -1).join(', ')} and ${last}`;
 }

@@ -3,7 +3,7 @@ import { planAnswer } from '../../../core/report/answer/answer.ts';
 import { grams, millimoles } from '../../../core/report/common/words.ts';
 import { aboutHowLong } from '../../../core/report/answer/duration.ts';
 import type { Enacted } from '../enacted.ts';
-import { summaryOf } from '../findings/summary.ts';
+import { gravestOf } from '../findings/summary.ts';
 import { useWords } from '../words/use-words.ts';
 import './short-answer.css';
 
@@ -25,7 +25,7 @@ export function ShortAnswer({ enacted }: { readonly enacted: Enacted }) {
         {duration_min > 0 && <>, {said(aboutHowLong(duration_min))}</>}
       </span>
       <a href="#flow-sheet">Flow sheet</a>
-      <a href="#findings">{summaryOf(findings)}</a>
+      <a href="#findings">{gravestOf(findings)}</a>
     </div>
   );
 }
