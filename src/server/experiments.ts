@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { hashSchema, idSchema } from '../wire/common.ts';
+import { idSchema } from '../wire/common.ts';
 import {
   experimentChangeSchema,
   experimentSchema,
@@ -57,30 +57,6 @@ export function experimentRoutes(app: App, { store }: ServerContext): void {
     async ({ params: { id }, body }) => {
       const done = await store.putAway(id, body.putAway);
       return found(done ? await store.experiment(id) : undefined, 'experiment');
-    },
-  );
-
-  app.get(
-    '/api/documents/:hash',
-    {
-      schema: {
-        tags,
-        params: z.object({ hash: hashSchema }),
-        response: answers({
-          200: {
-            description: 'The text of one version, which never changes.',
-            content: { 'text/markdown': { schema: z.string() } },
-          },
-          ...MISSING,
-        }),
-      },
-    },
-    async (request, reply) => {
-      const text = found(await store.documentText(request.params.hash), 'document');
-      return reply
-        .type('text/markdown; charset=utf-8')
-        .header('cache-control', 'private, max-age=31536000, immutable')
-        .send(text);
     },
   );
 }

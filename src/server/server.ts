@@ -9,6 +9,7 @@ import type { Store } from '../store/store.ts';
 import type { StructureKit } from '../structures/port.ts';
 import type { App, ServedAddress, ServerContext } from './app.ts';
 import { attachmentRoutes } from './attachments.ts';
+import { documentRoutes } from './documents.ts';
 import { drawingRoutes } from './drawings.ts';
 import { entryRoutes } from './entries.ts';
 import { experimentRoutes } from './experiments.ts';
@@ -68,6 +69,7 @@ const ROUTES: readonly ((app: App, context: ServerContext) => void | Promise<voi
   linkRoutes,
   experimentRoutes,
   versionRoutes,
+  documentRoutes,
   runRoutes,
   entryRoutes,
   feedRoutes,

@@ -47,8 +47,12 @@ export const newVersionSchema = z.strictObject({
 export const experimentChangeSchema = z.strictObject({ putAway: z.boolean() });
 export const versionChangeSchema = z.strictObject({ name: versionNameSchema.nullable() });
 
+/** What a document makes, how much and what limits, a sentence each. */
+export const documentAnswerSchema = z.object({ matter: z.array(z.string()) });
+
 export type Version = z.infer<typeof versionSchema>;
 export type ExperimentSummary = z.infer<typeof experimentSummarySchema>;
 export type ExperimentOpened = z.infer<typeof experimentSchema>;
 export type NewExperiment = z.infer<typeof newExperimentSchema>;
+export type DocumentAnswer = z.infer<typeof documentAnswerSchema>;
 export type NewVersion = z.infer<typeof newVersionSchema>;

@@ -71,8 +71,9 @@ async function enter(page: Page, field: RegExp, number: string): Promise<void> {
   await key(page, number);
 }
 
-const says = (page: Page, words: string) =>
-  page.locator('.bench-status', { hasText: words }).waitFor();
+async function says(page: Page, words: string): Promise<void> {
+  await expect.poll(() => page.locator('body').innerText(), { timeout: 30_000 }).toContain(words);
+}
 
 async function kept(): Promise<BenchEntry[]> {
   const answer = await instructor.request.get(`${world.origin}/api/runs/${RUN}/entries`);

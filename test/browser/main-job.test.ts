@@ -155,8 +155,8 @@ async function resultOf(page: Page): Promise<void> {
   await page.waitForURL('**/runs/*');
   await heading(page).getByText('%').first().waitFor();
   const sentence = (await heading(page).textContent())!;
-  expect(sentence).toContain('1.834 g');
-  const shown = /([\d.]+)(?: ± [\d.]+)?\s*%/.exec(sentence)![1]!;
+  expect(sentence).toMatch(/1\.834\sg/);
+  const shown = /([\d.]+)(?:\s±\s[\d.]+)?\s%/.exec(sentence)![1]!;
   const decimals = shown.split('.')[1]?.length ?? 0;
   expect(decimals).toBeGreaterThan(0);
   expect(shown).toBe(yield_percent().toFixed(decimals));

@@ -105,6 +105,12 @@ describe('versions', () => {
       'content-type': 'text/markdown; charset=utf-8',
       'cache-control': 'private, max-age=31536000, immutable',
     });
+    const answer = await ask('GET', `/api/documents/${sha256(text)}/answer`);
+    // 1.44 g / 144.105 g/mol = 9.99 mmol; times 122.123 g/mol 1.22 g
+    const [made = ''] = answer.body().matter as string[];
+    expect(made.replaceAll('\u202f', ' ')).toMatch(
+      /^Makes at most 1\.22 g \(9\.99 mmol\) of benzoic/,
+    );
   });
 
   it('that are not there are refused', async () => {
@@ -121,6 +127,7 @@ describe('versions', () => {
       [['PATCH', '/api/experiments/experiment-1/versions/1', { name: ' ' }], 400],
       [['GET', `/api/documents/${'0'.repeat(64)}`], 404],
       [['GET', '/api/documents/0'], 400],
+      [['GET', `/api/documents/${'0'.repeat(64)}/answer`], 404],
     ];
     for (const [asked, status] of cases)
       expect([asked, (await ask(...asked)).status]).toEqual([asked, status]);

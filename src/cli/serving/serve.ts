@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import type { App } from '../../server/app.ts';
@@ -28,6 +29,9 @@ export async function serve(call: Call): Promise<Answer> {
   const wished = serveWish(call);
   if (!wished.ok) return refusal(wished.message, wished.hint);
   const { wish } = wished;
+  const webFolder = join(projectFolder(), 'dist', 'web');
+  if (!existsSync(join(webFolder, 'index.html')))
+    return refusal('The pages are not built yet.', 'Build them with: npm run build');
   const place = placeOf(call);
   const opened = await openStore(place);
   if (!opened.ok) return refusal(opened.refusal.message, opened.refusal.hint);
@@ -35,7 +39,7 @@ export async function serve(call: Call): Promise<Answer> {
   try {
     const begun = await begin(store, wish);
     if (begun !== undefined) return begun;
-    const app = await appFor(store, wish, call.io);
+    const app = await appFor(store, wish, webFolder, call.io);
     const trouble = await listen(app, wish);
     if (trouble !== undefined) return trouble;
     await serveUntilStopped(app, store, wish, placeText(place), call.io);
@@ -60,11 +64,11 @@ async function begin(store: Store, { empty }: ServeWish): Promise<Answer | undef
   return undefined;
 }
 
-function appFor(store: Store, wish: ServeWish, io: Io): Promise<App> {
+function appFor(store: Store, wish: ServeWish, webFolder: string, io: Io): Promise<App> {
   return buildServer({
     store,
     structures: () => loadStructureKit(),
-    webFolder: join(projectFolder(), 'dist', 'web'),
+    webFolder,
     address: servedAddress(wish),
     onFault: (error) =>
       io.err(`${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`),

@@ -12,6 +12,6 @@ export function normalText(text: string): string {
  */
 export async function versionOf(text: string): Promise<string> {
   const bytes = new TextEncoder().encode(normalText(text));
-  const digest = await globalThis.crypto.subtle.digest('SHA-256', bytes);
+  const digest = await crypto.subtle.digest('SHA-256', bytes);
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

@@ -1,5 +1,10 @@
 import { QueryClient, useQuery } from '@tanstack/react-query';
-import type { ExperimentOpened, ExperimentSummary, Version } from '../../wire/experiment.ts';
+import type {
+  DocumentAnswer,
+  ExperimentOpened,
+  ExperimentSummary,
+  Version,
+} from '../../wire/experiment.ts';
 import type { Run, RunOpened } from '../../wire/run.ts';
 import type { Session } from '../../wire/session.ts';
 import type { Settings } from '../../wire/settings.ts';
@@ -28,6 +33,9 @@ export const useVersions = (id: string) =>
   useQuery(asked<Version[]>(`/api/experiments/${id}/versions`));
 export const useVersion = (id: string, number: number) =>
   useQuery(asked<Version & { text: string }>(`/api/experiments/${id}/versions/${number}`));
+/** What the document of this hash makes. It never changes, so it is asked for once. */
+export const useDocumentAnswer = (hash: string) =>
+  useQuery({ ...asked<DocumentAnswer>(`/api/documents/${hash}/answer`), staleTime: Infinity });
 export const useRuns = (experiment?: string) =>
   useQuery(asked<Run[]>(`/api/runs${experiment === undefined ? '' : `?experiment=${experiment}`}`));
 export const useRun = (id: string) => useQuery(asked<RunOpened>(`/api/runs/${id}`));

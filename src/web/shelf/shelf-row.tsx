@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
 import type { ExperimentSummary } from '../../wire/experiment.ts';
+import { useDocumentAnswer } from '../api/queries.ts';
 import { Button } from '../ui/button.tsx';
 import { whenText } from '../ui/when.ts';
 import { BenchRecords } from './bench-records.tsx';
@@ -19,6 +20,7 @@ export function ShelfRow({
   const [open, setOpen] = useState(false);
   const { id, course, head, runs, putAway } = experiment;
   const title = titleOf(experiment);
+  const answer = useDocumentAnswer(head.document).data?.matter[0];
   const records = `records-${id}`;
   return (
     <li className="shelf-row">
@@ -26,6 +28,7 @@ export function ShelfRow({
         <h2>
           <Link to={`/experiments/${id}`}>{title}</Link>
         </h2>
+        {answer !== undefined && <p className="shelf-answer">{answer}</p>}
         {course !== null && <p className="shelf-course">{course}</p>}
       </div>
       <p className="shelf-version">

@@ -74,8 +74,8 @@ function rowKeys(view: SheetView, desk: Desk): () => void {
     const found = desk.now().enacted.experiment.steps.find(({ id }) => id === step);
     if (found !== undefined) desk.goTo(found.span.start);
   };
-  const clicked = (event: Event) => {
-    const step = stepOf(event);
+  const clicked = (event: MouseEvent) => {
+    const step = stepOf(event) ?? view.stepAt(event.clientY);
     if (step !== undefined) choose(step);
   };
   const pressed = (event: KeyboardEvent) => {

@@ -1,5 +1,6 @@
 import type { FlowSheetParts } from '../../../picture/flow-sheet/flow-sheet.ts';
 import { patchOf } from './patch.ts';
+import { partAt } from './row-at.ts';
 import type { Part } from './patch.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
@@ -10,6 +11,8 @@ export interface SheetView {
   readonly show: (picture: FlowSheetParts, current: string | undefined) => void;
   readonly rowOf: (step: string) => SVGGElement | undefined;
   readonly steps: () => readonly string[];
+  /** The step in whose row a point lies, be there anything drawn at it or not. */
+  readonly stepAt: (clientY: number) => string | undefined;
 }
 
 export function sheetView(label: string): SheetView {
@@ -81,5 +84,14 @@ export function sheetView(label: string): SheetView {
       return row === undefined ? undefined : nodes.get(row.key);
     },
     steps: () => rows.map(({ step }) => step),
+    stepAt(clientY) {
+      const { top, height } = svg.getBoundingClientRect();
+      const y = ((clientY - top) / height) * svg.viewBox.baseVal.height;
+      const ranked = shown.filter(
+        ({ key }) => key === 'foot' || rows.some((row) => row.key === key),
+      );
+      const key = partAt(ranked, y)?.key;
+      return rows.find((row) => row.key === key)?.step;
+    },
   };
 }

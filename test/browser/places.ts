@@ -1,0 +1,39 @@
+/** Every page that there is, with something on it: on the demonstration course. */
+import type { APIRequestContext } from 'playwright-core';
+import type { NewVersion } from '../../src/wire/experiment.ts';
+import type { Run } from '../../src/wire/run.ts';
+import { experimentNamed, keptText } from './at-the-desk.ts';
+
+export interface Place {
+  readonly name: string;
+  readonly path: string;
+  /** What is there when the page is. */
+  readonly shows: RegExp;
+  readonly bench?: true;
+}
+
+/** One experiment has a second version, so that there is something to compare. */
+export async function placesIn(request: APIRequestContext, origin: string): Promise<Place[]> {
+  const { id, title } = await experimentNamed(request, '4-Methylcyclohexanol');
+  const text = await keptText(request, id);
+  const data: NewVersion = { text: text.replace('borohydride 0.15 g', 'borohydride 0.20 g'), base: 1 };
+  await request.post(`/api/experiments/${id}/versions`, { data, headers: { origin } });
+  const runs = (await (await request.get(`/api/runs?experiment=${id}`)).json()) as Run[];
+  const struck = runs.find(({ bench }) => bench === 'Bench 3')!;
+  const named = new RegExp(title.slice(0, 20));
+  const bench = { bench: true } as const;
+  return [
+    { name: 'shelf', path: '/', shows: /6 experiments/ },
+    { name: 'experiment', path: `/experiments/${id}`, shows: named },
+    { name: 'compare', path: `/experiments/${id}/compare?from=1&to=2`, shows: /borohydride/ },
+    { name: 'result', path: `/runs/${struck.id}`, shows: /%/ },
+    { name: 'sentences', path: '/help', shows: /./ },
+    { name: 'laboratory', path: '/settings', shows: /./ },
+    { name: 'sign-in', path: '/sign-in', shows: /link/ },
+    { name: 'nowhere', path: '/nowhere', shows: /./ },
+    { name: 'bench begin', path: `/bench/${struck.id}#begin`, shows: named, ...bench },
+    { name: 'bench step', path: `/bench/${struck.id}#step-1`, shows: /Charge/, ...bench },
+    { name: 'bench steps', path: `/bench/${struck.id}#steps`, shows: /All steps/, ...bench },
+    { name: 'bench end', path: `/bench/${struck.id}#entered`, shows: /What was entered/, ...bench },
+  ];
+}
