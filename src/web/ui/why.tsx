@@ -1,8 +1,12 @@
+import { useRef, useState } from 'react';
 import type { ReactNode } from 'react';
-import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
+import { Dialog, Popover } from 'react-aria-components';
 import './figure.css';
 
-/** A number that answers "why?": focus and press, or tap, and its derivation opens beside it. */
+/**
+ * A number that answers "why?": focus and press, or tap, and its derivation opens beside it. A page
+ * shows dozens of them, so that all but the open one are plain buttons.
+ */
 export function Why({
   figure,
   title,
@@ -13,17 +17,33 @@ export function Why({
   readonly title: string;
   readonly children: ReactNode;
 }) {
+  const [open, setOpen] = useState(false);
+  const trigger = useRef<HTMLButtonElement>(null);
   return (
-    <DialogTrigger>
-      <Button className="why">{figure}</Button>
-      <Popover
-        isNonModal
-        className="derivation"
-        placement="bottom start"
-        UNSTABLE_portalContainer={document.getElementById('main') ?? document.body}
+    <>
+      <button
+        ref={trigger}
+        type="button"
+        className="why"
+        aria-haspopup="dialog"
+        aria-expanded={open}
+        onClick={() => setOpen(!open)}
       >
-        <Dialog aria-label={title}>{children}</Dialog>
-      </Popover>
-    </DialogTrigger>
+        {figure}
+      </button>
+      {open && (
+        <Popover
+          isOpen
+          onOpenChange={setOpen}
+          triggerRef={trigger}
+          isNonModal
+          className="derivation"
+          placement="bottom start"
+          UNSTABLE_portalContainer={document.getElementById('main') ?? document.body}
+        >
+          <Dialog aria-label={title}>{children}</Dialog>
+        </Popover>
+      )}
+    </>
   );
 }
