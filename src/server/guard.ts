@@ -20,6 +20,13 @@ export interface SignedIn {
 /** The interface; whatever else is asked for is a page or a file of one. */
 export const isInterface = (url: string): boolean => /^\/api(?:[/?]|$)/.test(url);
 
+/**
+ * Asked of the route where there is one, never of the address alone: to the router `/%61pi` and
+ * `http://any.example/api` are `/api`.
+ */
+export const isOfInterface = ({ routeOptions, url }: FastifyRequest): boolean =>
+  isInterface(routeOptions.url ?? url);
+
 /** A host's name without its port; the brackets of an IPv6 address are kept. */
 export function hostName(host: string): string {
   return (/^(\[[^\]]*\]|[^:]*)/.exec(host)?.[0] ?? '').toLowerCase();
@@ -72,7 +79,7 @@ async function signedInOf(
 
 /** What a route of the interface asks for when it says nothing is the most that can be asked. */
 const accessOf = (request: FastifyRequest): Access =>
-  request.routeOptions.config.access ?? (isInterface(request.url) ? 'instructor' : 'open');
+  request.routeOptions.config.access ?? (isOfInterface(request) ? 'instructor' : 'open');
 
 /** Stands before every route, those that do not exist included. */
 export function guard(app: App, context: ServerContext): void {

@@ -15,7 +15,7 @@ import { entryRoutes } from './entries.ts';
 import { experimentRoutes } from './experiments.ts';
 import { answerFaults, answerTo } from './faults.ts';
 import { feedRoutes } from './feed.ts';
-import { guard, isInterface } from './guard.ts';
+import { guard, isOfInterface } from './guard.ts';
 import { healthRoutes } from './health.ts';
 import { RATE } from './limits.ts';
 import { linkRoutes } from './links.ts';
@@ -110,7 +110,7 @@ export async function buildServer(options: ServerOptions): Promise<App> {
     max: RATE.usual,
     timeWindow: '1 minute',
     keyGenerator: ({ signedIn, ip }) => signedIn?.tokenHash ?? ip,
-    allowList: ({ url }) => !isInterface(url),
+    allowList: (request) => !isOfInterface(request),
     errorResponseBuilder: () =>
       refused(
         429,
@@ -119,8 +119,8 @@ export async function buildServer(options: ServerOptions): Promise<App> {
         'Wait a minute, then go on.',
       ),
   });
-  app.addHook('onSend', async ({ url }, reply) => {
-    if (isInterface(url) && !reply.hasHeader('cache-control'))
+  app.addHook('onSend', async (request, reply) => {
+    if (isOfInterface(request) && !reply.hasHeader('cache-control'))
       void reply.header('cache-control', 'no-store');
   });
   await describeRoutes(app);

@@ -1,7 +1,7 @@
-import { existsSync, linkSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, linkSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
-import { syncFile, syncFolder } from './files.ts';
+import { makeFolder, syncFile, syncFolder } from './files.ts';
 import { keeping, kept, refusalError, refused } from './refusal.ts';
 import type { Kept } from './store.ts';
 import { STORE_FILE } from './store-file.ts';
@@ -42,7 +42,7 @@ export async function writeBackup(
 ): Promise<void> {
   const path = resolve(given);
   if (existsSync(path)) throw fileThere(path);
-  mkdirSync(dirname(path), { recursive: true });
+  makeFolder(dirname(path));
   const unfinished = `${path}.${process.pid}.unfinished`;
   try {
     await write(unfinished);

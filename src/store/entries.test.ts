@@ -49,6 +49,18 @@ forEachKind('entries', ({ place }) => {
     ]);
   });
 
+  it('have ids as a database can hold them, and are known by them again', async () => {
+    const store = await begun();
+    const torn = { ...net('torn \uD800 \u0000'), text: 'a' };
+    const first = valueOf(await store.addEntries(RUN, [torn, torn], 'R. T.'));
+    expect(valueOf(await store.addEntries(RUN, [torn], 'R. T.'))).toEqual({
+      acknowledged: [first.acknowledged[0]],
+    });
+    const other = { ...torn, id: 'torn \uFFFD \uFFFD' };
+    expect(codeOf(await store.addEntries(RUN, [net('b'), other], 'R. T.'))).toBe('entry-differs');
+    expect((await store.entries(RUN)).map(({ entry }) => entry)).toEqual([torn]);
+  });
+
   it('that come again are acknowledged again, whatever the order of their fields', async () => {
     const store = await begun();
     valueOf(await store.addEntries(RUN, [net('a'), net('b')], 'R. T.'));

@@ -36,7 +36,8 @@ interface Held {
   readonly content: string;
 }
 
-const keyOf = (run: string, id: string): string => `${run}\n${id}`;
+/** By the id as a database gives it back: no table holds half a surrogate pair. */
+const keyOf = (run: string, id: string): string => `${run}\n${plainText(id)}`;
 
 /** Keeps what several calls ask, in one transaction; each is kept whole or refused by itself. */
 export async function keepEntries(
@@ -61,7 +62,7 @@ export async function keepEntries(
         rows.push({
           seq: number,
           run: call.run,
-          id: entry.id,
+          id: plainText(entry.id),
           content,
           received_at: receivedAt,
           received_by: plainText(call.by),
@@ -100,10 +101,11 @@ function judge(
   const acknowledged: Acknowledged['acknowledged'] = [];
   for (const entry of entries) {
     const content = entryText(entry);
-    const before = held.get(keyOf(run, entry.id)) ?? fresh.get(entry.id);
+    const key = keyOf(run, entry.id);
+    const before = held.get(key) ?? fresh.get(key);
     if (before !== undefined && before.content !== content) return differs(entry.id);
     const seq = before?.seq ?? after + fresh.size + 1;
-    if (before === undefined) fresh.set(entry.id, { entry, content, seq });
+    if (before === undefined) fresh.set(key, { entry, content, seq });
     acknowledged.push({ id: entry.id, seq });
   }
   return kept({ acknowledged, fresh: [...fresh.values()] });
@@ -116,7 +118,9 @@ async function heldAlready(
   const wanted = calls.flatMap(({ run, entries }) => entries.map(({ id }) => ({ run, id })));
   const held = new Map<string, Held>();
   for (let i = 0; i < wanted.length; i += ROWS_AT_ONCE) {
-    const pairs = wanted.slice(i, i + ROWS_AT_ONCE).map(({ run, id }) => sql`(${run}, ${id})`);
+    const pairs = wanted
+      .slice(i, i + ROWS_AT_ONCE)
+      .map(({ run, id }) => sql`(${run}, ${plainText(id)})`);
     const { rows } = await sql<EntryRow>`select run, id, seq, content from entries
       where (run, id) in (values ${sql.join(pairs)})`.execute(trx);
     for (const { run, id, seq, content } of rows) held.set(keyOf(run, id), { seq, content });

@@ -1,4 +1,23 @@
-import { closeSync, fsyncSync, openSync } from 'node:fs';
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+
+/**
+ * Makes a folder with those above it, for its owner alone. Step by step: Node's own recursive way goes
+ * round for ever where a system lets nobody make a folder but says that one is missing (/proc).
+ */
+export function makeFolder(path: string): void {
+  const missing: string[] = [];
+  for (let at = resolve(path); !existsSync(at) && dirname(at) !== at; at = dirname(at))
+    missing.unshift(at);
+  for (const each of missing) {
+    try {
+      mkdirSync(each, { mode: 0o700 });
+    } catch (error) {
+      // Another process may have made it meanwhile.
+      if (!existsSync(each)) throw error;
+    }
+  }
+}
 
 /** What is written of a file is on the disk when this returns. */
 export function syncFile(path: string): void {

@@ -5,9 +5,8 @@ import { snapshot } from './backup.ts';
 import { systemNow } from './connection.ts';
 import type { StoreOptions } from './connection.ts';
 import { syncFile, syncFolder } from './files.ts';
-import { lockFolder } from './lock.ts';
+import { takeFolder } from './lock.ts';
 import { keeping, kept } from './refusal.ts';
-import { inUse } from './sqlite.ts';
 import type { Kept } from './store.ts';
 import { STORE_FILE } from './store-file.ts';
 import { verify } from './verify.ts';
@@ -30,9 +29,9 @@ export async function restoreFrom(
   return keeping(async () => {
     const verified = verify(backup);
     if (!verified.ok) return verified;
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
-    const unlock = lockFolder(folder);
-    if (unlock === undefined) return inUse(folder);
+    const taken = takeFolder(folder);
+    if (!taken.ok) return taken;
+    const unlock = taken.value;
     const arriving = join(folder, 'arriving.sqlite');
     try {
       rmSync(arriving, { force: true });

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { Kysely, SqliteDialect } from 'kysely';
@@ -6,7 +6,7 @@ import type { Transaction } from 'kysely';
 import { writeBackup } from './backup.ts';
 import type { Connection, StoreOptions } from './connection.ts';
 import { systemNow } from './connection.ts';
-import { lockFolder } from './lock.ts';
+import { takeFolder } from './lock.ts';
 import { migrate } from './migrate.ts';
 import { APPLICATION_ID } from './migrations/0001-first.ts';
 import { MIGRATIONS } from './migrations/index.ts';
@@ -25,9 +25,9 @@ export async function openSqliteStore(
   options: StoreOptions = {},
 ): Promise<Kept<Store>> {
   return keeping(async () => {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
-    const unlock = lockFolder(folder);
-    if (unlock === undefined) return inUse(folder);
+    const taken = takeFolder(folder);
+    if (!taken.ok) return taken;
+    const unlock = taken.value;
     const opened = await keeping(() => connectSqlite(folder, unlock, options)).catch(
       (error: unknown) => {
         unlock();
@@ -40,14 +40,6 @@ export async function openSqliteStore(
     }
     return kept(storeOver(opened.value));
   });
-}
-
-export function inUse(folder: string): Kept<never> {
-  return refused(
-    'store-in-use',
-    `Another Weighboat uses the folder ${folder}.`,
-    'Stop that one first, or choose another folder.',
-  );
 }
 
 async function connectSqlite(

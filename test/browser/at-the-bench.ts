@@ -53,9 +53,11 @@ async function enterTyped(page: Page, number: string): Promise<void> {
   await entered.waitFor();
 }
 
-/** A line of the record that stands. */
-export const lineWith = (page: Page, words: string): Locator =>
-  page.getByRole('button', { name: new RegExp(`^${words.replaceAll('.', '\\.')}`) });
+/** A line of the record that stands: how it begins, and who wrote it. */
+export const lineWith = (page: Page, words: string, by = ''): Locator =>
+  page.getByRole('button', { name: new RegExp(`^${exactly(words)}.*${exactly(by)}`, 's') });
+
+const exactly = (words: string): string => words.replaceAll(/[.*+?()[\]]/g, '\\$&');
 
 export async function correct(page: Page, wrong: string, right: string, why: string) {
   await lineWith(page, wrong).click();

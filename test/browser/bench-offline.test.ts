@@ -66,9 +66,11 @@ async function key(page: Page, number: string): Promise<void> {
   await pad.locator('[data-key="enter"]').tap();
 }
 
+/** Ends when the number is shown as entered: what the page says of sending then counts it in. */
 async function enter(page: Page, field: RegExp, number: string): Promise<void> {
   await page.getByRole('button', { name: field }).tap();
   await key(page, number);
+  await page.locator('button.bench-line-target', { hasText: number }).waitFor();
 }
 
 async function says(page: Page, words: string): Promise<void> {
@@ -111,7 +113,8 @@ it('loses nothing and doubles nothing', async () => {
   await page.locator('s', { hasText: '1.211' }).first().waitFor();
   await goTo(page, '3');
   // Ten times the plan is asked about, and may be kept.
-  await enter(page, /^Enter sodium borohydride/, '1.51');
+  await page.getByRole('button', { name: /^Enter sodium borohydride/ }).tap();
+  await key(page, '1.51');
   await page.getByText('10 times the plan. Keep it?').waitFor();
   await page.getByRole('button', { name: 'Keep it' }).tap();
   await says(page, 'No network, 4 to send');

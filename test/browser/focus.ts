@@ -13,7 +13,10 @@ export function focusOf(page: Page): Promise<Stop> {
     while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
     if (element === null || element === document.body) return { name: '', seen: true };
     const outlined = (each: Element, pseudo?: string): boolean => {
-      const { outlineStyle, outlineWidth, outlineColor, boxShadow } = getComputedStyle(each, pseudo);
+      const { outlineStyle, outlineWidth, outlineColor, boxShadow } = getComputedStyle(
+        each,
+        pseudo,
+      );
       const line =
         outlineStyle !== 'none' &&
         Number.parseFloat(outlineWidth) >= 1 &&

@@ -19,7 +19,9 @@ describe('by keyboard alone', () => {
   afterAll(() => world.close());
 
   it('an experiment is started and written, and Tab leaves the text', async () => {
-    expect(await tabTo(page, page.getByRole('button', { name: 'Start an experiment' }))).toEqual([]);
+    expect(await tabTo(page, page.getByRole('button', { name: 'Start an experiment' }))).toEqual(
+      [],
+    );
     await page.keyboard.press('Enter');
     await editor(page).waitFor();
     expect(await tabTo(page, editor(page))).toEqual([]);
@@ -38,7 +40,8 @@ describe('by keyboard alone', () => {
     const rows = page.getByRole('list', { name: 'Steps of the flow sheet' }).getByRole('listitem');
     const inSheet = rows.and(page.locator(':focus'));
     await page.keyboard.press('Tab');
-    for (let i = 0; i < 5 && (await inSheet.count()) === 0; i += 1) await page.keyboard.press('Tab');
+    for (let i = 0; i < 5 && (await inSheet.count()) === 0; i += 1)
+      await page.keyboard.press('Tab');
     expect(await inSheet.count()).toBe(1);
     await page.keyboard.press('Home');
     for (const number of [1, 2, 3, 4, 5]) {

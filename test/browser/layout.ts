@@ -33,11 +33,10 @@ export function smallTargets(page: Page, least_px: number): Promise<string[]> {
       [...(element.parentElement?.childNodes ?? [])].some(
         (node) => node.nodeType === Node.TEXT_NODE && /\S/.test(node.textContent ?? ''),
       );
-    const targets = [...document.querySelectorAll(wanted)].filter(
-      (element) =>
-        (element as HTMLInputElement).type === 'file'
-          ? (element as HTMLInputElement).labels?.length !== 0 && seen(element.parentElement!)
-          : seen(element) && !element.hasAttribute('disabled'),
+    const targets = [...document.querySelectorAll(wanted)].filter((element) =>
+      (element as HTMLInputElement).type === 'file'
+        ? (element as HTMLInputElement).labels?.length !== 0 && seen(element.parentElement!)
+        : seen(element) && !element.hasAttribute('disabled'),
     );
     const boxes = new Map(targets.map((element) => [element, boxOf(element)]));
     const small = targets.filter((element) => {

@@ -95,7 +95,7 @@ async function stillPage(options: BrowserContextOptions) {
 /** Fonts and drawings are there, and nothing has moved for a moment. */
 async function settled(page: Page): Promise<void> {
   await page.evaluate(() => document.fonts.ready);
-  let before = Buffer.alloc(0);
+  let before: Buffer = Buffer.alloc(0);
   for (let i = 0; i < 20; i += 1) {
     const now = await page.screenshot({ animations: 'disabled', caret: 'hide' });
     if (now.equals(before)) return;

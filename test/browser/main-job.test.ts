@@ -13,7 +13,6 @@ import {
   status,
 } from './at-the-bench.ts';
 import {
-  editor,
   emptyText,
   heading,
   linesOf,
@@ -83,10 +82,7 @@ async function writeIt(page: Page): Promise<void> {
   await untilKept(page);
 }
 
-async function atTheBench(
-  page: Page,
-  looked: (name: string) => Promise<void>,
-): Promise<void> {
+async function atTheBench(page: Page, looked: (name: string) => Promise<void>): Promise<void> {
   const run = await startRecord(page, 'Bench 4');
   await looked('bench-begin');
   await beginAt(page, 'M.K.');
@@ -116,10 +112,7 @@ async function onAPhone({ browser, origin }: World, page: Page): Promise<void> {
   await page.getByRole('link', { name: /^Result/ }).click();
 }
 
-async function fillRecord(
-  page: Page,
-  looked: (name: string) => Promise<void>,
-): Promise<void> {
+async function fillRecord(page: Page, looked: (name: string) => Promise<void>): Promise<void> {
   await nextUntil(page, 3);
   await page.getByRole('button', { name: /^Enter benzaldehyde/ }).click();
   await looked('bench-keypad');

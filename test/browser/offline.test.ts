@@ -141,4 +141,6 @@ describe('a bench record while the network is away', () => {
 
 /** An entry in the words of the one who wrote it. */
 const inShort = ({ kind, item, value, text }: BenchEntry): string =>
-  [kind, item, value, text].filter((part) => part !== undefined && part !== 'digits swapped').join(' ');
+  [kind, item, value, text]
+    .filter((part) => part !== undefined && part !== 'digits swapped')
+    .join(' ');

@@ -1,6 +1,7 @@
 /** Every page that there is, with something on it: on the demonstration course. */
 import type { APIRequestContext } from 'playwright-core';
-import type { NewVersion } from '../../src/wire/experiment.ts';
+import { expect } from 'vitest';
+import type { NewVersion, Version } from '../../src/wire/experiment.ts';
 import type { Run } from '../../src/wire/run.ts';
 import { experimentNamed, keptText } from './at-the-desk.ts';
 
@@ -16,8 +17,15 @@ export interface Place {
 export async function placesIn(request: APIRequestContext, origin: string): Promise<Place[]> {
   const { id, title } = await experimentNamed(request, '4-Methylcyclohexanol');
   const text = await keptText(request, id);
-  const data: NewVersion = { text: text.replace('borohydride 0.15 g', 'borohydride 0.20 g'), base: 1 };
-  await request.post(`/api/experiments/${id}/versions`, { data, headers: { origin } });
+  const data: NewVersion = {
+    text: text.replace('(1.12 g, 10.0 mmol)', '(1.40 g, 12.5 mmol)'),
+    base: 1,
+  };
+  const saved = await request.post(`/api/experiments/${id}/versions`, {
+    data,
+    headers: { origin },
+  });
+  expect(((await saved.json()) as Version).number).toBe(2);
   const runs = (await (await request.get(`/api/runs?experiment=${id}`)).json()) as Run[];
   const struck = runs.find(({ bench }) => bench === 'Bench 3')!;
   const named = new RegExp(title.slice(0, 20));
@@ -25,7 +33,11 @@ export async function placesIn(request: APIRequestContext, origin: string): Prom
   return [
     { name: 'shelf', path: '/', shows: /6 experiments/ },
     { name: 'experiment', path: `/experiments/${id}`, shows: named },
-    { name: 'compare', path: `/experiments/${id}/compare?from=1&to=2`, shows: /borohydride/ },
+    {
+      name: 'compare',
+      path: `/experiments/${id}/compare?from=1&to=2`,
+      shows: /[Tt]heory|g →|→|at most/,
+    },
     { name: 'result', path: `/runs/${struck.id}`, shows: /%/ },
     { name: 'sentences', path: '/help', shows: /./ },
     { name: 'laboratory', path: '/settings', shows: /./ },

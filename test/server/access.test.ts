@@ -1,3 +1,6 @@
+import { once } from 'node:events';
+import { connect } from 'node:net';
+import type { AddressInfo } from 'node:net';
 import { describe, expect, it } from 'vitest';
 import type { RouteOptions } from 'fastify';
 import { HOST, serving, withRun } from './serving.ts';
@@ -58,6 +61,31 @@ describe('without a session', () => {
     }
     expect(routes.length).toBeGreaterThan(30);
     expect([...let_in].sort()).toEqual([...OPEN].sort());
+  });
+
+  it('every route is refused however its address is written', async () => {
+    const { routes, as } = await servingWithRoutes();
+    const ask = as(null);
+    const isOpen = (route: Route): boolean => OPEN.includes(nameOf(route));
+    for (const route of routes.filter((each) => !isOpen(each))) {
+      const path = pathOf(route).replace('/api', '/%61pi');
+      const { status } = await ask(route.method, path, bodyOf(route));
+      expect([route.method, path, status]).toEqual([route.method, path, 401]);
+    }
+  });
+
+  it('a whole URL in the place of a path opens nothing either', async () => {
+    const { app } = await serving();
+    await app.listen({ port: 0, host: '127.0.0.1' });
+    const { port } = app.server.address() as AddressInfo;
+    const line = connect(port, '127.0.0.1').setEncoding('utf8');
+    line.write(
+      `GET http://${HOST}/api/experiments HTTP/1.1\r\nhost: ${HOST}\r\nconnection: close\r\n\r\n`,
+    );
+    let text = '';
+    line.on('data', (part: string) => void (text += part));
+    await once(line, 'close');
+    expect(text).toMatch(/^HTTP\/1\.1 401 /);
   });
 
   it('says what to do', async () => {

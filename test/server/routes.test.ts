@@ -107,7 +107,8 @@ describe('versions', () => {
     });
     const answer = await ask('GET', `/api/documents/${sha256(text)}/answer`);
     // 1.44 g / 144.105 g/mol = 9.99 mmol; times 122.123 g/mol 1.22 g
-    const [made = ''] = answer.body().matter as string[];
+    const { matter }: { matter: string[] } = answer.body();
+    const [made = ''] = matter;
     expect(made.replaceAll('\u202f', ' ')).toMatch(
       /^Makes at most 1\.22 g \(9\.99 mmol\) of benzoic/,
     );

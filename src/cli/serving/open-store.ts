@@ -1,11 +1,11 @@
-import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { resolve } from 'node:path';
 import { openPostgresStore } from '../../store/postgres.ts';
+import { refusalOf } from '../../store/refusal.ts';
 import { openSqliteStore } from '../../store/sqlite.ts';
 import type { Kept, Store } from '../../store/store.ts';
-import { optionText } from '../command.ts';
-import type { Call } from '../command.ts';
+import { optionText, refusal } from '../command.ts';
+import type { Answer, Call } from '../command.ts';
 import { storePlace } from './store-place.ts';
 import type { StorePlace } from './store-place.ts';
 
@@ -16,18 +16,27 @@ export function placeOf(call: Call): StorePlace {
   return place.kind === 'folder' ? { ...place, folder: resolve(place.folder) } : place;
 }
 
-/** The folder is made where it is not there yet; what cannot be one is refused. */
-export async function openStore(place: StorePlace): Promise<Kept<Store>> {
+async function openStore(place: StorePlace): Promise<Kept<Store>> {
   if (place.kind === 'database') return openPostgresStore(place.url);
-  const { folder } = place;
+  return openSqliteStore(place.folder);
+}
+
+/** Opens the store, which nothing else may have open, and closes it when the work is done. */
+export async function withStore(
+  place: StorePlace,
+  work: (store: Store) => Promise<Answer>,
+): Promise<Answer> {
+  const opened = await openStore(place);
+  if (!opened.ok) return refusal(opened.refusal.message, opened.refusal.hint);
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
-  } catch {
-    const message = `${folder} cannot be made or used as a folder.`;
-    const hint = 'Is there a file of that name, or may you not write there? Name another: --folder';
-    return { ok: false, refusal: { code: 'folder-unusable', message, hint } };
+    return await work(opened.value);
+  } catch (error) {
+    const why = refusalOf(error);
+    if (why === undefined) throw error;
+    return refusal(why.message, why.hint);
+  } finally {
+    await opened.value.close();
   }
-  return openSqliteStore(folder);
 }
 
 /** For people; a database's address may hold a password. */

@@ -5,6 +5,7 @@ import type { App } from '../../server/app.ts';
 import { LIFE_ms } from '../../server/limits.ts';
 import { makeLink } from '../../server/links.ts';
 import { buildServer } from '../../server/server.ts';
+import { refusalOf } from '../../store/refusal.ts';
 import type { Store } from '../../store/store.ts';
 import { loadStructureKit } from '../../structures/rdkit.ts';
 import { EXIT, refusal } from '../command.ts';
@@ -12,7 +13,7 @@ import type { Answer, Call } from '../command.ts';
 import type { Io } from '../io.ts';
 import { servedAddress, shownOrigin } from './address.ts';
 import { loadDemonstration } from './demonstration.ts';
-import { openStore, placeOf, placeText } from './open-store.ts';
+import { placeOf, placeText, withStore } from './open-store.ts';
 import { projectFolder } from './project.ts';
 import { serveWish } from './serve-wish.ts';
 import type { ServeWish } from './serve-wish.ts';
@@ -33,26 +34,27 @@ export async function serve(call: Call): Promise<Answer> {
   if (!existsSync(join(webFolder, 'index.html')))
     return refusal('The pages are not built yet.', 'Build them with: npm run build');
   const place = placeOf(call);
-  const opened = await openStore(place);
-  if (!opened.ok) return refusal(opened.refusal.message, opened.refusal.hint);
-  const store = opened.value;
-  try {
+  return withStore(place, async (store) => {
     const begun = await begin(store, wish);
     if (begun !== undefined) return begun;
     const app = await appFor(store, wish, webFolder, call.io);
     const trouble = await listen(app, wish);
     if (trouble !== undefined) return trouble;
-    await serveUntilStopped(app, store, wish, placeText(place), call.io);
-  } finally {
-    await store.close();
-  }
-  return {
-    kind: 'answer',
-    exit: EXIT.fine,
-    data: { stopped: true },
-    paint: () => 'Weighboat has stopped. Everything is kept.',
-  };
+    try {
+      await serveUntilStopped(app, store, wish, placeText(place), call.io);
+    } finally {
+      await close(app);
+    }
+    return STOPPED;
+  });
 }
+
+const STOPPED: Answer = {
+  kind: 'answer',
+  exit: EXIT.fine,
+  data: { stopped: true },
+  paint: () => 'Weighboat has stopped. Everything is kept.',
+};
 
 /** What a store needs before anybody signs in; a refusal where it cannot have that. */
 async function begin(store: Store, { empty }: ServeWish): Promise<Answer | undefined> {
@@ -126,11 +128,22 @@ async function serveUntilStopped(
   io.out(`Weighboat listens at ${origin} and keeps everything in ${place}.\n`);
   await printLink();
   if (process.stdin.isTTY) io.out('Enter prints a new link, Ctrl+C stops.\n');
-  const ignoreEnter = onEnter(() => void printLink());
+  const ignoreEnter = onEnter(() => {
+    // A disk that is full keeps no link, and whoever is signed in goes on reading.
+    printLink().catch((error: unknown) => io.err(`${whyNoLink(error)}\n`));
+  });
   const warmUp = setTimeout(() => void loadStructureKit().catch(() => undefined), WARM_UP_ms);
   await untilStopped();
   clearTimeout(warmUp);
   ignoreEnter();
+}
+
+function whyNoLink(error: unknown): string {
+  const why = refusalOf(error);
+  return why === undefined ? String(error) : [why.message, why.hint].filter(Boolean).join(' ');
+}
+
+async function close(app: App): Promise<void> {
   const force = setTimeout(() => app.server.closeAllConnections(), PATIENCE_ms);
   await app.close();
   clearTimeout(force);

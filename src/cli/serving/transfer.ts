@@ -1,29 +1,12 @@
 import { createWriteStream } from 'node:fs';
 import { readFile, rm, stat } from 'node:fs/promises';
 import { pipeline } from 'node:stream/promises';
-import { refusalOf } from '../../store/refusal.ts';
-import type { Store } from '../../store/store.ts';
 import { exportAll } from '../../store/transfer/export.ts';
 import { IMPORT_LIMITS, importAll } from '../../store/transfer/import.ts';
 import { EXIT, refusal } from '../command.ts';
 import type { Answer, Call } from '../command.ts';
 import { harmless, paragraph } from '../paint/text.ts';
-import { openStore, placeOf, placeText } from './open-store.ts';
-
-/** Opens the store, which nothing else may have open, and closes it when the work is done. */
-async function withStore(call: Call, work: (store: Store) => Promise<Answer>): Promise<Answer> {
-  const opened = await openStore(placeOf(call));
-  if (!opened.ok) return refusal(opened.refusal.message, opened.refusal.hint);
-  try {
-    return await work(opened.value);
-  } catch (error) {
-    const why = refusalOf(error);
-    if (why === undefined) throw error;
-    return refusal(why.message, why.hint);
-  } finally {
-    await opened.value.close();
-  }
-}
+import { placeOf, placeText, withStore } from './open-store.ts';
 
 function done(data: object, sentence: string): Answer {
   return {
@@ -52,7 +35,8 @@ function troubleWith(path: string, error: unknown): Answer {
 
 export function exportTo(call: Call): Promise<Answer> {
   const path = call.args[0]!;
-  return withStore(call, async (store) => {
+  const place = placeOf(call);
+  return withStore(place, async (store) => {
     try {
       await pipeline(exportAll(store), createWriteStream(path, { flags: 'wx', flush: true }));
     } catch (error) {
@@ -64,7 +48,7 @@ export function exportTo(call: Call): Promise<Answer> {
     const size_kB = Math.ceil(size_bytes / 1000).toLocaleString('en');
     return done(
       { file: path, size_bytes },
-      `Everything in ${placeText(placeOf(call))} is now in ${path} as open files (${size_kB} kB).`,
+      `Everything in ${placeText(place)} is now in ${path} as open files (${size_kB} kB).`,
     );
   });
 }
@@ -79,13 +63,14 @@ export async function importFrom(call: Call): Promise<Answer> {
   } catch (error) {
     return troubleWith(path, error);
   }
-  return withStore(call, async (store) => {
+  const place = placeOf(call);
+  return withStore(place, async (store) => {
     const kept = await importAll(store, bytes);
     if (!kept.ok) return refusal(kept.refusal.message, kept.refusal.hint);
     const { experiments, runs, entries, attachments } = kept.value;
     return done(
       { file: path, ...kept.value },
-      `${placeText(placeOf(call))} now holds what was in ${path}: ` +
+      `${placeText(place)} now holds what was in ${path}: ` +
         `${experiments} experiments, ${runs} bench records with ${entries} entries, ${attachments} attachments.`,
     );
   });

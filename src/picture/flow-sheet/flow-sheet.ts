@@ -2,7 +2,7 @@ import type { FlowSheet } from '../../core/report/flow/flow.ts';
 import { escapeXml, px } from '../../structures/svg.ts';
 import { patterns } from './draw-glass.ts';
 import type { Painting } from './draw.ts';
-import { layoutOf } from './layout.ts';
+import { layoutOf, widthAcross } from './layout.ts';
 import type { Layout, LayoutOptions } from './layout.ts';
 import { narrowLayoutOf } from './narrow.ts';
 import { literalPaint, pagePaint } from './paint.ts';
@@ -70,10 +70,8 @@ const FORMS: Readonly<Record<FlowSheetForm, (sheet: FlowSheet, options: LayoutOp
     wide: layoutOf,
     narrow: narrowLayoutOf,
     fitting: (sheet, options) => {
-      const wide = layoutOf(sheet, options);
-      return options.width / wide.sheet.edges.width < LEAST_SCALE
-        ? narrowLayoutOf(sheet, options)
-        : wide;
+      const scale = options.width / widthAcross(sheet, options.width);
+      return (scale < LEAST_SCALE ? narrowLayoutOf : layoutOf)(sheet, options);
     },
   };
 

@@ -78,9 +78,17 @@ const PART = { size: 13, bold: true };
 const PART_LINE = 22;
 const READING_WIDTH = 780;
 
+const widely = (flow: FlowSheet, asked: number) => {
+  const slots = slotsOf(flow, slotsWithin(asked));
+  return { slots, frame: frameOf(asked, Math.max(1, slots.count)) };
+};
+
+/** How wide the vessels stand beside each other, known before a row is laid out. */
+export const widthAcross = (flow: FlowSheet, asked: number): number =>
+  widely(flow, asked).frame.width;
+
 export function layoutOf(flow: FlowSheet, options: LayoutOptions): Layout {
-  const slots = slotsOf(flow, slotsWithin(options.width));
-  const frame = frameOf(options.width, Math.max(1, slots.count));
+  const { slots, frame } = widely(flow, options.width);
   const columns = flow.columns.filter(({ vessel }) => slots.slotOf.has(vessel));
   const sheet: WideSheet = {
     edges: frame,

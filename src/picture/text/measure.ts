@@ -43,11 +43,23 @@ function letterWidth_em(c: string): number {
   return c.codePointAt(0)! > 0x2e7f ? WIDE_em : OTHER_em;
 }
 
-/** How wide a line of text stands at most, in the units of its size. */
-export function textWidth(text: string, { size, bold = false }: TextStyle): number {
+/** The same words are measured at every keystroke. */
+const measured = new Map<string, number>();
+const MOST_MEASURED = 20_000;
+
+function width_em(text: string): number {
+  const known = measured.get(text);
+  if (known !== undefined) return known;
   let sum = 0;
   for (const c of text) sum += letterWidth_em(c);
-  return sum * size * (bold ? BOLD : 1);
+  if (measured.size >= MOST_MEASURED) measured.clear();
+  measured.set(text, sum);
+  return sum;
+}
+
+/** How wide a line of text stands at most, in the units of its size. */
+export function textWidth(text: string, { size, bold = false }: TextStyle): number {
+  return width_em(text) * size * (bold ? BOLD : 1);
 }
 
 /** Breaks text at spaces into lines of at most a width; a word that is longer is broken itself. */

@@ -1,5 +1,6 @@
 import { useParams } from 'react-router';
-import { useExperiment } from '../api/queries.ts';
+import { useState } from 'react';
+import { queryClient, useExperiment } from '../api/queries.ts';
 import { Page } from '../ui/page.tsx';
 import { Waiting } from '../ui/waiting.tsx';
 import { ExperimentDesk } from './experiment-desk.tsx';
@@ -13,6 +14,8 @@ export function ExperimentPage() {
 }
 
 function OpenedExperiment({ id }: { readonly id: string }) {
+  // What was heard on an earlier visit may be an older version; the text is begun from the newest.
+  useState(() => queryClient.removeQueries({ queryKey: [`/api/experiments/${id}`] }));
   const opened = useExperiment(id);
   const unreached = opened.data === undefined && opened.isError;
   const draft = unreached ? draftsIn(localStorage).read(id) : undefined;

@@ -18,6 +18,5 @@ export function shownAfterKey(): void {
   const start = pressed;
   pressed = undefined;
   if (start === undefined || performance.now() - start > LATEST_ms) return;
-  performance.measure(`${KEYSTROKE}:work`, { start, end: performance.now() });
   afterFrame(() => performance.measure(KEYSTROKE, { start, end: performance.now() }));
 }

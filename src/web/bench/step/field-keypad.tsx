@@ -7,7 +7,7 @@ import { useRecord } from '../record-context.ts';
 import type { Readings } from '../record/new-entry.ts';
 import type { BenchField } from '../sheet.ts';
 import { inSign } from '../typed/typed-number.ts';
-import { isMass, tareFor } from './field-kinds.ts';
+import { isMass, mayBeNegative, tareFor } from './field-kinds.ts';
 import { draftOf, draftText, measuredBy, netText, questionOf, readingsOf } from './typed-field.ts';
 
 /** The keypad for one field: what was planned, what is typed, and a quiet question before a doubtful number. */
@@ -64,7 +64,7 @@ export function FieldKeypad({
       title={title}
       slots={slots}
       unit={measured.unit}
-      typing={{ sign, minus: field.kind === 'temperature' || field.kind === 'meltingRange' }}
+      typing={{ sign, minus: mayBeNegative(field) }}
       question={asked ?? (net === undefined ? '' : `That leaves ${net}.`)}
       enterWord={doubted ? 'Keep it' : enterWord}
       onText={(slot, text) => put({ other, texts: texts.map((t, i) => (i === slot ? text : t)) })}

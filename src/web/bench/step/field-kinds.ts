@@ -7,6 +7,10 @@ import type { Tare } from './typed-field.ts';
 export const isMass = ({ unit }: Pick<BenchField, 'unit'>): boolean =>
   unit === 'g' || unit === 'mg' || unit === 'kg';
 
+/** A cooling bath lies below zero, a mass does not; a melting range only where one is expected there. */
+export const mayBeNegative = ({ kind, low = 0 }: BenchField): boolean =>
+  kind === 'temperature' || (kind === 'meltingRange' && low < 0);
+
 /** How a field is filled: with the keypad, with words, or with the time. */
 export const FILLED_WITH: Readonly<Record<BenchField['kind'], 'number' | 'words' | 'time'>> = {
   charge: 'number',

@@ -18,7 +18,8 @@ export function AnswerSentence({
 }) {
   const words = useWords();
   const { makes } = answer;
-  const mass = makes?.mass_g == null ? '' : grams(makes.mass_g);
+  const mass_g = makes?.mass_g ?? null;
+  const mass = mass_g === null ? '' : grams(mass_g);
   const why = () => {
     const product = makes?.substance ?? '';
     const derivation = whyOf({ of: 'theory', experiment, enactment: plan, product });

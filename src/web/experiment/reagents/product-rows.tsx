@@ -3,6 +3,7 @@ import type { Enacted } from '../enacted.ts';
 import { WhyNumber } from '../why/why-number.tsx';
 import { unbroken } from '../words/decimal.ts';
 import type { Words } from '../words/use-words.ts';
+import { COLUMNS } from './column-heads.tsx';
 import { whyMolarMass, whyTheory } from './whys.ts';
 
 /** What forms, in theory. */
@@ -19,7 +20,7 @@ export function ProductRows({
   return (
     <tbody>
       <tr>
-        <th scope="rowgroup" colSpan={8} className="experiment-group">
+        <th scope="rowgroup" colSpan={COLUMNS} className="experiment-group">
           Formed, in theory
         </th>
       </tr>

@@ -4,6 +4,7 @@ import { Button } from '../../ui/button.tsx';
 import type { Desk } from '../desk.ts';
 import type { Enacted } from '../enacted.ts';
 import { useWords } from '../words/use-words.ts';
+import { COLUMNS, ColumnHeads } from './column-heads.tsx';
 import { ProductRows } from './product-rows.tsx';
 import { ReagentRowCells } from './reagent-row.tsx';
 import { rowsOf } from './rows.ts';
@@ -41,32 +42,11 @@ export const Reagents = memo(function Reagents({
       </div>
       <div className="strip" tabIndex={0} role="group" aria-labelledby="reagents">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Substance</th>
-              <th scope="col">As written</th>
-              <th scope="col" className="number">
-                Mass
-              </th>
-              <th scope="col" className="number">
-                Volume
-              </th>
-              <th scope="col" className="number">
-                Amount
-              </th>
-              <th scope="col" className="number">
-                Equivalents
-              </th>
-              <th scope="col" className="number">
-                M<span className="quiet"> g/mol</span>
-              </th>
-              <th scope="col">Against the need</th>
-            </tr>
-          </thead>
+          <ColumnHeads />
           {groups.map(({ title, rows }) => (
             <tbody key={title}>
               <tr>
-                <th scope="rowgroup" colSpan={8} className="experiment-group">
+                <th scope="rowgroup" colSpan={COLUMNS} className="experiment-group">
                   {title}
                 </th>
               </tr>

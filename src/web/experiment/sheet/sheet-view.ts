@@ -1,7 +1,7 @@
 import type { FlowSheetParts } from '../../../picture/flow-sheet/flow-sheet.ts';
 import { patchOf } from './patch.ts';
 import { partAt } from './row-at.ts';
-import type { Part } from './patch.ts';
+import type { Part, PatchStep } from './patch.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -21,40 +21,10 @@ export function sheetView(label: string): SheetView {
   svg.setAttribute('role', 'list');
   svg.setAttribute('aria-label', label);
   const defs = svg.appendChild(document.createElementNS(SVG, 'defs'));
-  const maker = document.createElementNS(SVG, 'g');
   const nodes = new Map<string, SVGGElement>();
   let shown: readonly Part[] = [];
   let rows: readonly { readonly step: string; readonly key: string }[] = [];
   let defined = '';
-
-  const made = ({ svg: drawn }: Part): SVGGElement => {
-    maker.innerHTML = drawn;
-    const node = maker.firstElementChild as SVGGElement;
-    node.remove();
-    return node;
-  };
-  const shift = (node: SVGGElement, y: number) =>
-    node.setAttribute('transform', `translate(0 ${y})`);
-  const before = (key: string | null) => (key === null ? null : (nodes.get(key) ?? null));
-
-  function patch(parts: readonly Part[]): void {
-    for (const step of patchOf(shown, parts)) {
-      if (step.kind === 'remove') {
-        nodes.get(step.key)?.remove();
-        nodes.delete(step.key);
-      } else if (step.kind === 'move') svg.insertBefore(nodes.get(step.key)!, before(step.before));
-      else if (step.kind === 'shift') shift(nodes.get(step.key)!, step.y);
-      else {
-        const { part } = step;
-        const node = made(part);
-        shift(node, part.y);
-        svg.insertBefore(node, before(step.before));
-        nodes.get(part.key)?.remove();
-        nodes.set(part.key, node);
-      }
-    }
-    shown = parts;
-  }
 
   /** One row can be reached with Tab; the arrows lead on from it. */
   function mark(current: string | undefined): void {
@@ -75,7 +45,8 @@ export function sheetView(label: string): SheetView {
       svg.setAttribute('height', String(Math.ceil(height)));
       svg.setAttribute('viewBox', viewBox);
       if (picture.defs !== defined) defs.innerHTML = defined = picture.defs;
-      patch(parts);
+      patch(svg, nodes, patchOf(shown, parts));
+      shown = parts;
       rows = parts.flatMap(({ step, key }) => (step === undefined ? [] : [{ step, key }]));
       mark(current);
     },
@@ -94,4 +65,39 @@ export function sheetView(label: string): SheetView {
       return rows.find((row) => row.key === key)?.step;
     },
   };
+}
+
+const maker = document.createElementNS(SVG, 'g');
+
+function made({ svg, y }: Part): SVGGElement {
+  maker.innerHTML = svg;
+  const node = maker.firstElementChild as SVGGElement;
+  node.remove();
+  shift(node, y);
+  return node;
+}
+
+function shift(node: SVGGElement, y: number): void {
+  node.setAttribute('transform', `translate(0 ${y})`);
+}
+
+function patch(
+  svg: SVGSVGElement,
+  nodes: Map<string, SVGGElement>,
+  steps: readonly PatchStep[],
+): void {
+  const before = (key: string | null) => (key === null ? null : (nodes.get(key) ?? null));
+  for (const step of steps) {
+    if (step.kind === 'remove') {
+      nodes.get(step.key)?.remove();
+      nodes.delete(step.key);
+    } else if (step.kind === 'move') svg.insertBefore(nodes.get(step.key)!, before(step.before));
+    else if (step.kind === 'shift') shift(nodes.get(step.key)!, step.y);
+    else {
+      const node = made(step.part);
+      svg.insertBefore(node, before(step.before));
+      nodes.get(step.part.key)?.remove();
+      nodes.set(step.part.key, node);
+    }
+  }
 }

@@ -3,11 +3,9 @@ import type { FormEvent } from 'react';
 import { addSubstance } from '../../../core/experiment/edit/add-substance.ts';
 import { Button } from '../../ui/button.tsx';
 import type { Desk } from '../desk.ts';
-import { useWords } from '../words/use-words.ts';
-import { DrawStructure } from './draw-structure.tsx';
-import { StructureSaid } from './structure-said.tsx';
 import { substanceOf } from './substance-form.ts';
 import type { SubstanceFields } from './substance-form.ts';
+import { SubstanceInputs } from './substance-inputs.tsx';
 import './substance.css';
 
 /** A substance that the table does not know: its name and structure become a line of the text. */
@@ -28,9 +26,7 @@ export function AddSubstance({
     state: '',
     density: '',
   });
-  const [drawing, setDrawing] = useState(false);
   const [refused, setRefused] = useState<string>();
-  const words = useWords();
   const set = (change: Partial<SubstanceFields>) => {
     setFields((before) => ({ ...before, ...change }));
     setRefused(undefined);
@@ -52,61 +48,7 @@ export function AddSubstance({
         It is written under “Substances” in the text, and this experiment knows it from then on.
       </p>
       <form onSubmit={submit}>
-        <div className="field">
-          <label htmlFor={`${id}-name`}>Name</label>
-          <input
-            ref={first}
-            id={`${id}-name`}
-            value={fields.name}
-            autoComplete="off"
-            onChange={(event) => set({ name: event.target.value })}
-          />
-          <span className="aid">As the sentences call it.</span>
-        </div>
-        <div className="field experiment-structure-field">
-          <label htmlFor={`${id}-smiles`}>Structure, as SMILES</label>
-          <div className="row-of-buttons">
-            <input
-              id={`${id}-smiles`}
-              value={fields.smiles}
-              autoComplete="off"
-              autoCapitalize="off"
-              spellCheck={false}
-              onChange={(event) => set({ smiles: event.target.value })}
-            />
-            <Button aria-expanded={drawing} onClick={() => setDrawing(!drawing)}>
-              {drawing ? 'Put the drawing board away' : 'Draw it'}
-            </Button>
-          </div>
-          <StructureSaid smiles={fields.smiles} words={words} />
-        </div>
-        {drawing && <DrawStructure smiles={fields.smiles} onDrawn={(smiles) => set({ smiles })} />}
-        <div className="experiment-pair">
-          <div className="field">
-            <label htmlFor={`${id}-state`}>State at 20 °C</label>
-            <select
-              id={`${id}-state`}
-              value={fields.state}
-              onChange={(event) => set({ state: event.target.value as SubstanceFields['state'] })}
-            >
-              <option value="">not said</option>
-              <option value="solid">solid</option>
-              <option value="liquid">liquid</option>
-              <option value="gas">gas</option>
-            </select>
-          </div>
-          <div className="field">
-            <label htmlFor={`${id}-density`}>Density in g/mL</label>
-            <input
-              id={`${id}-density`}
-              value={fields.density}
-              inputMode="decimal"
-              autoComplete="off"
-              onChange={(event) => set({ density: event.target.value })}
-            />
-            <span className="aid">Needed where a volume is measured.</span>
-          </div>
-        </div>
+        <SubstanceInputs fields={fields} set={set} nameRef={first} />
         <p role="status" className="experiment-wrong">
           {refused}
         </p>
