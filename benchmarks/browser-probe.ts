@@ -5,8 +5,8 @@ import { KEYSTROKE } from '../src/web/experiment/keystroke.ts';
 export interface Probed {
   /** From the time that the browser gives the key to the end of the frame after it. */
   readonly frames_ms: readonly number[];
-  /** The part of it that is work of the page, before the frame is waited for. */
-  readonly work_ms: readonly number[];
+  /** The part of it that is over when the frame begins: the page's work on the key itself. */
+  readonly begun_ms: readonly number[];
   /** What the page has measured itself. */
   readonly own_ms: readonly number[];
   /** Of the Event Timing API: to the next picture, in steps of 8 ms, only those over 16 ms. */
@@ -24,26 +24,22 @@ interface Probing {
 export async function probe(page: Page): Promise<void> {
   await page.evaluate(() => {
     const frames_ms: number[] = [];
-    const work_ms: number[] = [];
+    const begun_ms: number[] = [];
     const slow_ms: number[] = [];
-    Object.assign(window, { weighboatProbe: { frames_ms, work_ms, slow_ms } });
-    const after = (task: () => void) => {
-      const { port1, port2 } = new MessageChannel();
-      port1.addEventListener('message', () => {
-        task();
-        port1.close();
-      });
-      port1.start();
-      port2.postMessage(0);
-    };
+    Object.assign(window, { weighboatProbe: { frames_ms, begun_ms, slow_ms } });
     window.addEventListener(
       'keydown',
-      ({ timeStamp }) => {
-        const begun = performance.now();
-        // The key has been dealt with when the next task runs: the text is changed in between.
-        after(() => work_ms.push(performance.now() - begun));
-        requestAnimationFrame(() => after(() => frames_ms.push(performance.now() - timeStamp)));
-      },
+      ({ timeStamp }) =>
+        requestAnimationFrame(() => {
+          begun_ms.push(performance.now() - timeStamp);
+          const { port1, port2 } = new MessageChannel();
+          port1.addEventListener('message', () => {
+            frames_ms.push(performance.now() - timeStamp);
+            port1.close();
+          });
+          port1.start();
+          port2.postMessage(0);
+        }),
       { capture: true },
     );
     new PerformanceObserver((list) => {
@@ -55,8 +51,8 @@ export async function probe(page: Page): Promise<void> {
 
 export async function probed(page: Page): Promise<Probed> {
   return page.evaluate((name) => {
-    const { frames_ms, work_ms, slow_ms } = (window as unknown as Probing).weighboatProbe;
+    const { frames_ms, begun_ms, slow_ms } = (window as unknown as Probing).weighboatProbe;
     const own_ms = performance.getEntriesByName(name).map(({ duration }) => duration);
-    return { frames_ms, work_ms, slow_ms, own_ms };
+    return { frames_ms, begun_ms, slow_ms, own_ms };
   }, KEYSTROKE);
 }

@@ -15,7 +15,7 @@ const PACE_ms = { least: 60, spread: 90 };
 const SENTENCE = ' Stir it for 12 min.';
 
 const rubOut = (count: number): string[] => Array.from({ length: count }, () => 'Backspace');
-const typed = (text: string): string[] => [...text, ...rubOut(text.length)];
+const typed = (text: string): string[] => [...Array.from(text), ...rubOut(text.length)];
 
 interface Found {
   readonly at: number;

@@ -68,7 +68,8 @@ async function largestExample(world: World, context: BrowserContext): Promise<Sh
   const answer = await context.request.get(`${world.origin}/api/experiments`);
   const shelf = (await answer.json()) as ExperimentSummary[];
   const found = shelf.find(({ head }) => head.document === document);
-  const { id } = found ?? (await post<{ id: string }>(world, context, '/api/experiments', put(text)));
+  const { id } =
+    found ?? (await post<{ id: string }>(world, context, '/api/experiments', put(text)));
   return { id, name, text, steps };
 }
 

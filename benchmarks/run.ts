@@ -3,20 +3,25 @@
  * `npm run bench -- keystroke` measures one item. Nothing here fails for being slow.
  */
 import { cpus, loadavg } from 'node:os';
+import { browserKeystroke } from './browser-keystroke.ts';
+import { browserPaint } from './browser-paint.ts';
 import { compositions } from './compositions.ts';
 import { enactForty } from './enact-forty.ts';
 import { equations } from './equations.ts';
 import { coldYield, firstRead } from './fresh-process.ts';
-import type { Item } from './item.ts';
+import type { Item, SizeItem } from './item.ts';
 import { itemText } from './item.ts';
 import { keystroke } from './keystroke.ts';
 import { monteCarloYield } from './monte-carlo.ts';
 import { storeEntries } from './store.ts';
 import { picture } from './picture.ts';
+import { scriptsSize } from './scripts-size.ts';
 import { startToListening } from './start.ts';
 import { tenThousandBenches } from './ten-thousand.ts';
 
-const ITEMS: Readonly<Record<string, () => Item[] | Promise<Item[]>>> = {
+const ITEMS: Readonly<
+  Record<string, () => readonly Item[] | Promise<readonly (Item | SizeItem)[]>>
+> = {
   enact: enactForty,
   keystroke,
   picture,
@@ -28,6 +33,9 @@ const ITEMS: Readonly<Record<string, () => Item[] | Promise<Item[]>>> = {
   'first-read': firstRead,
   start: startToListening,
   store: storeEntries,
+  scripts: scriptsSize,
+  'page-keystroke': browserKeystroke,
+  'page-paint': browserPaint,
 };
 
 async function run(wanted: readonly string[]): Promise<number> {

@@ -16,15 +16,22 @@ const FAULT = refused(
   'The window where it runs says what happened; please report that.',
 );
 
+/** What a program can do about it; our own pages send nothing of another form. */
+const FORMS = 'What each request looks like stands in /api/openapi.json.';
+
 /** Refusals of the framework in our words. */
 const WORDS: Readonly<Record<number, Refusal>> = {
-  400: { code: 'wrong-input', message: 'The request could not be read.' },
+  400: { code: 'wrong-input', message: 'The request could not be read.', hint: FORMS },
   413: {
     code: 'too-large',
     message: 'That is more than is taken at once.',
     hint: 'Send it in smaller parts; pictures can be taken at a lower resolution.',
   },
-  415: { code: 'wrong-media-type', message: 'The request is of a media type not taken here.' },
+  415: {
+    code: 'wrong-media-type',
+    message: 'The request is of a media type not taken here.',
+    hint: FORMS,
+  },
   429: {
     code: 'too-many-requests',
     message: 'That was a great many requests.',
@@ -37,7 +44,12 @@ function whatIsWrong(error: Pick<FastifyError, 'validation' | 'validationContext
   const [first] = error.validation ?? [];
   const place = (first?.instancePath ?? '').replace(/^\//, '').replaceAll('/', '.');
   const where = `${error.validationContext ?? 'request'}${place === '' ? '' : ` at ${place}`}`;
-  return refused(400, 'wrong-input', `The ${where} is not as it should be: ${first?.message}.`);
+  return refused(
+    400,
+    'wrong-input',
+    `The ${where} is not as it should be: ${first?.message}.`,
+    FORMS,
+  );
 }
 
 /** Every error that reaches the framework as the answer that it should be. */

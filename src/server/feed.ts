@@ -1,5 +1,4 @@
 import type { ServerResponse } from 'node:http';
-import { once } from 'node:events';
 import * as z from 'zod';
 import type { Store } from '../store/store.ts';
 import { idSchema } from '../wire/common.ts';
@@ -17,9 +16,18 @@ const frame = (kept: readonly KeptEntry[]): string =>
 
 /** Resolves when the line took the text; a slow reader makes the feed wait, not grow. */
 async function write(line: ServerResponse, text: string): Promise<void> {
-  if (!line.writableEnded && !line.write(text))
-    await Promise.race([once(line, 'drain'), once(line, 'close')]);
+  if (line.writableEnded || line.destroyed || line.write(text)) return;
+  await new Promise<void>((resolve) => {
+    const done = (): void => {
+      line.off('drain', done).off('close', done);
+      resolve();
+    };
+    line.on('drain', done).on('close', done);
+  });
 }
+
+/** So many beats may pass while a reader takes nothing; then its line is let go, and it comes back. */
+const BEATS_BEHIND = 3;
 
 interface Feed {
   /** Something may have been kept. */
@@ -50,13 +58,20 @@ function openFeed(store: Store, run: string, after: number, line: ServerResponse
     }
     asleep = true;
   };
-  const end = (): void => void line.end();
+  // A line that takes nothing would never come to its end.
+  const end = (): void => void (line.writableNeedDrain ? line.destroy() : line.end());
+  let behind = 0;
+  line.on('drain', () => void (behind = 0));
+  const beat = (): void => {
+    if (!line.writableNeedDrain) line.write(': still here\n\n');
+    else if (++behind > BEATS_BEHIND) line.destroy();
+  };
   const wake = (): void => {
     woken = true;
     // Where the store fails, the reader asks again from the last entry that it has.
     if (asleep) void send().catch(end);
   };
-  return { wake, beat: () => void write(line, ': still here\n\n'), end };
+  return { wake, beat, end };
 }
 
 /** A browser that lost the line sends `Last-Event-ID`; the first time it has only the address. */

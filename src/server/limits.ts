@@ -32,5 +32,5 @@ export const RATE = {
 /** A browser opens six connections to one host and a feed holds one of them. */
 export const FEEDS_PER_SESSION = 8;
 
-/** A structure that a teaching laboratory draws has a tenth of this. */
-export const LONGEST_SMILES = 1000;
+/** A structure that a teaching laboratory draws has a fifth of this. */
+export const LONGEST_SMILES = 500;

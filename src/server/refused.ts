@@ -20,7 +20,12 @@ export function refused(status: number, code: string, message: string, hint?: st
 /** What is not there is answered with 404. */
 export function found<T>(value: T | undefined, what: string): T {
   if (value === undefined)
-    throw refused(404, 'not-found', `There is no ${what} here under that name.`);
+    throw refused(
+      404,
+      'not-found',
+      `There is no ${what} here under that name.`,
+      'Start at the shelf: it may be kept in another Weighboat.',
+    );
   return value;
 }
 
@@ -38,6 +43,7 @@ const STATUS: Readonly<Record<string, number>> = {
   'disk-failed': 503,
   'store-damaged': 503,
   'store-closed': 503,
+  'store-busy': 503,
   'database-unreachable': 503,
   'database-refused': 503,
 };

@@ -20,7 +20,6 @@ import { healthRoutes } from './health.ts';
 import { RATE } from './limits.ts';
 import { linkRoutes } from './links.ts';
 import { describeRoutes, openApiRoute } from './openapi.ts';
-import { refused } from './refused.ts';
 import { runRoutes } from './runs.ts';
 import { HEADERS } from './security.ts';
 import { sessionRoutes } from './session.ts';
@@ -88,6 +87,8 @@ export async function buildServer(options: ServerOptions): Promise<App> {
   const context = contextOf(options);
   const app: App = Fastify({
     logger: false,
+    // While it stops it answers what still comes, in our words, and closes each line after it.
+    return503OnClosing: false,
     // A request that dribbles in for longer is given up; an answer may take as long as it likes.
     requestTimeout: REQUEST_ms,
     // A name that is too long is refused by its own rule, not taken for another address.
@@ -111,13 +112,6 @@ export async function buildServer(options: ServerOptions): Promise<App> {
     timeWindow: '1 minute',
     keyGenerator: ({ signedIn, ip }) => signedIn?.tokenHash ?? ip,
     allowList: (request) => !isOfInterface(request),
-    errorResponseBuilder: () =>
-      refused(
-        429,
-        'too-many-requests',
-        'That was a great many requests.',
-        'Wait a minute, then go on.',
-      ),
   });
   app.addHook('onSend', async (request, reply) => {
     if (isOfInterface(request) && !reply.hasHeader('cache-control'))

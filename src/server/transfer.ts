@@ -82,6 +82,8 @@ function importRoute(app: App, { store }: ServerContext): void {
       preParsing: async (_request, reply) => {
         if (busy)
           throw refused(409, 'import-under-way', 'An import is under way.', 'Wait until it ends.');
+        busy = true;
+        reply.raw.once('close', () => void (busy = false));
         if (!(await store.isEmpty()))
           throw refused(
             409,
@@ -89,8 +91,6 @@ function importRoute(app: App, { store }: ServerContext): void {
             'There are experiments here, and an import goes only into an empty store.',
             'Start Weighboat in an empty folder: weighboat serve --folder NEW --empty',
           );
-        busy = true;
-        reply.raw.once('close', () => void (busy = false));
       },
     },
     async ({ body }) => {

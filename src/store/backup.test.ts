@@ -37,6 +37,25 @@ async function idsIn(backup: string, folder: string): Promise<string[]> {
   return idsOf(await (await sqlitePlace(folder)).open());
 }
 
+describe('a folder that cannot be made', () => {
+  it('is said, and nobody waits for it', async () => {
+    const file = join(newFolder(), 'a-file');
+    writeFileSync(file, '');
+    const { store, path, folder } = await begun();
+    await store.backupTo(path('a.backup'));
+    const wrong = [file, join(file, 'below'), ...(process.platform === 'linux' ? ['/proc/x'] : [])];
+    for (const place of wrong) {
+      expect(codeOf(await openSqliteStore(place))).toBe('folder-unusable');
+      expect(codeOf(await restoreFrom(path('a.backup'), place))).toBe('folder-unusable');
+      expect(codeOf(await backUpFolder(folder, join(place, 'below', 'a.backup')))).toBe(
+        'folder-unusable',
+      );
+    }
+    const deep = await openSqliteStore(path('a/b/c'));
+    await valueOf(deep).close();
+  });
+});
+
 describe('a backup', () => {
   it('of a store that is being written to holds everything acknowledged before it', async () => {
     const { store, path } = await begun();

@@ -2,7 +2,7 @@ import { existsSync, linkSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
 import { makeFolder, syncFile, syncFolder } from './files.ts';
-import { keeping, kept, refusalError, refused } from './refusal.ts';
+import { keeping, kept, refusalError, refusalOf, refused } from './refusal.ts';
 import type { Kept } from './store.ts';
 import { STORE_FILE } from './store-file.ts';
 import { verify } from './verify.ts';
@@ -42,7 +42,7 @@ export async function writeBackup(
 ): Promise<void> {
   const path = resolve(given);
   if (existsSync(path)) throw fileThere(path);
-  makeFolder(dirname(path));
+  makePlace(path);
   const unfinished = `${path}.${process.pid}.unfinished`;
   try {
     await write(unfinished);
@@ -54,6 +54,19 @@ export async function writeBackup(
     syncFolder(dirname(path));
   } finally {
     for (const end of ['', '-wal', '-shm', '-journal']) rmSync(unfinished + end, { force: true });
+  }
+}
+
+function makePlace(path: string): void {
+  try {
+    makeFolder(dirname(path));
+  } catch (error) {
+    if (refusalOf(error)?.code === 'disk-full') throw error;
+    throw refusalError({
+      code: 'folder-unusable',
+      message: `The folder of ${path} cannot be made.`,
+      hint: 'Give the backup a name in a folder that is there and may be written to.',
+    });
   }
 }
 

@@ -1,7 +1,7 @@
 import { sql } from 'kysely';
 import type { Kysely, Transaction } from 'kysely';
 import type { Connection } from './connection.ts';
-import { documentOf, keepDocument } from './documents.ts';
+import { documentOf, keepDocument, plainText } from './documents.ts';
 import { entryText, insertEntries } from './entries.ts';
 import { kept, refused } from './refusal.ts';
 import { setSettings, settings } from './settings.ts';
@@ -113,8 +113,8 @@ async function putExperiments(
           number,
           document,
           saved_at: savedAt,
-          saved_by: savedBy,
-          name,
+          saved_by: plainText(savedBy),
+          name: name === null ? null : plainText(name),
         })
         .execute();
   }
@@ -129,7 +129,7 @@ async function putRuns(trx: Transaction<Tables>, { runs, receipts }: Everything)
         experiment,
         version_number: versionNumber,
         document,
-        bench,
+        bench: plainText(bench),
         started_at: startedAt,
       })
       .execute();
@@ -138,10 +138,10 @@ async function putRuns(trx: Transaction<Tables>, { runs, receipts }: Everything)
       (receipts.get(id) ?? []).map(({ seq, receivedAt, receivedBy, entry }) => ({
         seq,
         run: id,
-        id: entry.id,
+        id: plainText(entry.id),
         content: entryText(entry),
         received_at: receivedAt,
-        received_by: receivedBy,
+        received_by: plainText(receivedBy),
       })),
     );
   }

@@ -13,12 +13,14 @@ export interface GroupCommit<Call, Answer> {
 /**
  * Calls that come together share one commit: while one runs, those that arrive wait and make up the
  * next. `commit` takes at most what weighs `most` (one call at least) and answers each in its order.
- * Where a shared commit fails, each of its calls is tried alone, so that one cannot spoil the others.
+ * Where a shared commit fails, each of its calls is tried alone, so that one cannot spoil the others;
+ * where trying again is hopeless, all of them fail at once and nobody waits for so many more failures.
  */
 export function groupCommit<Call, Answer>(
   commit: (calls: readonly Call[]) => Promise<readonly Answer[]>,
   weightOf: (call: Call) => number,
   most: number,
+  isHopeless: (error: unknown) => boolean = () => false,
 ): GroupCommit<Call, Answer> {
   let queue: Waiting<Call, Answer>[] = [];
   let running: Promise<void> | undefined;
@@ -36,7 +38,7 @@ export function groupCommit<Call, Answer>(
       const answers = await commit(group.map(({ call }) => call));
       group.forEach((each, i) => each.answer(answers[i]!));
     } catch (error) {
-      if (group.length === 1) group[0]!.fail(error);
+      if (group.length === 1 || isHopeless(error)) for (const each of group) each.fail(error);
       else for (const each of group) await settle([each]);
     }
   }

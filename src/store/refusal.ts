@@ -58,14 +58,21 @@ const BY_CODE: readonly (readonly [RegExp, Refusal])[] = [
   [/^(SQLITE_IOERR|SQLITE_READONLY|SQLITE_CANTOPEN|58030|EACCES|EPERM|EROFS|EIO)/, DISK_FAILED],
   [/^(SQLITE_BUSY|SQLITE_LOCKED|55P03|40001|40P01)/, BUSY],
   [/^(28...|3D000|42501)$/, NOT_LET_IN],
-  [/^(08...|53300|57P0[1-3]|ECONNREFUSED|ECONNRESET|ENOTFOUND|ETIMEDOUT|EPIPE)$/, UNREACHABLE],
+  [
+    /^(08...|53300|57P0[1-3]|ECONNREFUSED|ECONNRESET|ENOTFOUND|ETIMEDOUT|EPIPE|EHOSTUNREACH|ENETUNREACH|EAI_AGAIN)$/,
+    UNREACHABLE,
+  ],
 ];
 
 /** Messages of errors that the drivers give no code. */
 const BY_MESSAGE: readonly (readonly [RegExp, Refusal])[] = [
   [/^(The database connection is not open|driver has already been destroyed)/, CLOSED],
   [/after calling end on the pool/, CLOSED],
-  [/Connection terminated|timeout exceeded when trying to connect/, UNREACHABLE],
+  [
+    /Connection terminated|connection error and is not queryable|timeout exceeded when trying to connect/,
+    UNREACHABLE,
+  ],
+  [/^SASL: /, NOT_LET_IN],
 ];
 
 /**

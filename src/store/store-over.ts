@@ -6,7 +6,7 @@ import { catalogue, isEmpty, putEverything } from './everything.ts';
 import { addExperiment, experiment, experiments, putAway } from './experiments.ts';
 import { groupCommit } from './group-commit.ts';
 import { listeners } from './listeners.ts';
-import { keeping } from './refusal.ts';
+import { keeping, refusalOf } from './refusal.ts';
 import { addRun, run, runs } from './runs.ts';
 import { setSettings, settings } from './settings.ts';
 import { addLink, addPerson, addSession, endSession, session, useLink } from './sign-in.ts';
@@ -30,6 +30,7 @@ export function storeOver(connection: Connection): Store {
     },
     ({ entries }) => entries.length,
     ENTRIES_A_COMMIT,
+    (error) => refusalOf(error)?.code === 'database-unreachable',
   );
   return {
     kind: connection.kind,

@@ -5,7 +5,7 @@ import { sameComposition } from '../core/chemistry/composition.ts';
 import { printHill } from '../core/chemistry/hill.ts';
 import { readSmiles } from '../core/chemistry/smiles.ts';
 import type { StructureKit } from './port.ts';
-import { loadStructureKit } from './rdkit.ts';
+import { loadStructureKit, rdkitStructures } from './rdkit.ts';
 
 const FUZZ_RUNS = Number(process.env.FUZZ_RUNS ?? 5000);
 
@@ -224,4 +224,27 @@ test('the toolkit gives its memory back', () => {
   expect(after.arrayBuffers + after.external - before.arrayBuffers - before.external).toBeLessThan(
     20e6,
   );
+});
+
+describe('a structure that is too much for the toolkit', () => {
+  test('is refused, and the next one is drawn as ever', async () => {
+    for (const smiles of ['C'.repeat(900), 'C'.repeat(5000), 'C(C'.repeat(300) + ')'.repeat(300)]) {
+      expect((await loadStructureKit()).drawing(smiles)).toMatchObject({ ok: false });
+      expect((await loadStructureKit()).drawing('CCO')).toMatchObject({ ok: true });
+    }
+  });
+
+  test('and breaks it makes it be loaded afresh', async () => {
+    const before = await loadStructureKit();
+    const broken = {
+      version: () => 'broken',
+      get_mol: () => {
+        throw new WebAssembly.RuntimeError('memory access out of bounds');
+      },
+    };
+    expect(rdkitStructures(broken as never).drawing('CCO')).toMatchObject({ ok: false });
+    const after = await loadStructureKit();
+    expect(after).not.toBe(before);
+    expect(after.drawing('CCO')).toMatchObject({ ok: true });
+  });
 });

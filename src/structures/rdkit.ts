@@ -8,7 +8,8 @@ import { layScheme, written } from './scheme.ts';
 import type { Picture, SchemeItem } from './scheme.ts';
 import { page } from './svg.ts';
 
-const LONGEST = 5000;
+/** Characters. A chain of 900 atoms overruns the toolkit's memory, and 500 take it a second. */
+const LONGEST = 500;
 const MOST_PARTS = 12;
 /** px a bond where a drawing takes its own size; in schemes all molecules share it. */
 const BOND = 26;
@@ -35,8 +36,12 @@ function withMolecule<T>(
   try {
     molecule = module.get_mol(smiles.trim());
     return molecule === null ? whyNot(smiles) : use(molecule);
-  } catch {
-    return whyNot(smiles);
+  } catch (error) {
+    if (!(error instanceof WebAssembly.RuntimeError)) return whyNot(smiles);
+    // Its memory is spoilt, for whatever else it is asked: whoever comes next loads it afresh.
+    molecule = null;
+    loading = undefined;
+    return refuse('This structure is more than the structure toolkit can hold.');
   } finally {
     molecule?.delete();
   }

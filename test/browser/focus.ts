@@ -8,7 +8,7 @@ export interface Stop {
 
 /** What has the focus now, in a shadow tree too; seen: by an outline, a border of its own or a caret. */
 export function focusOf(page: Page): Promise<Stop> {
-  return page.evaluate(() => {
+  return page.evaluate(async () => {
     let element: Element | null = document.activeElement;
     while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
     if (element === null || element === document.body) return { name: '', seen: true };
@@ -26,15 +26,19 @@ export function focusOf(page: Page): Promise<Stop> {
     const ring = (each: Element): boolean => outlined(each) || outlined(each, '::after');
     // A row of the flow sheet shows it on a part of itself; a file is chosen behind its label.
     const label = (element as HTMLInputElement).labels?.[0];
-    const host = (element.getRootNode() as ShadowRoot).host as Element | undefined;
-    const parts = [element, ...element.querySelectorAll('svg *, rect'), label, host].filter(
+    const parts = [element, ...element.querySelectorAll('rect'), label].filter(
       (each) => each !== undefined,
     );
+    // In a text it is the caret that shows it, which this editor draws itself.
+    const isText = element.hasAttribute('contenteditable');
+    if (isText) await new Promise((resolve) => setTimeout(resolve, 50));
+    const tree = element.getRootNode() as ShadowRoot;
+    const caret = tree.querySelector('.cm-focused .cm-cursor-primary')?.checkVisibility() ?? false;
     const name =
       element.getAttribute('aria-label') ?? label?.textContent ?? element.textContent ?? '';
     return {
       name: `${element.tagName.toLowerCase()} ${name.trim().slice(0, 60)}`,
-      seen: parts.some(ring),
+      seen: parts.some(ring) || (isText && caret),
     };
   });
 }

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { ALDOL } from './aldol.ts';
 import { beginAt, enterNumber, nextUntil, status } from './at-the-bench.ts';
 import {
@@ -23,6 +23,9 @@ describe('typing', () => {
   beforeAll(async () => {
     world = await openWorld();
     ({ page } = await world.signedIn());
+  });
+  beforeEach(async () => {
+    await page.goto('/');
     await startExperiment(page);
     await putText(page, ALDOL);
     await untilKept(page);
@@ -40,8 +43,6 @@ describe('typing', () => {
     expect(await textIn(page)).toContain('keep the solid on the funnel.');
     await untilKept(page);
     expect(await keptText(page.request, experimentIn(page))).toContain('on the funnel.');
-    for (let i = 0; i < ' on the funnel'.length; i += 1) await page.keyboard.press('Backspace');
-    await untilKept(page);
   });
 
   it('loses nothing while the server cannot be reached, and says so', async () => {
@@ -54,10 +55,6 @@ describe('typing', () => {
     await page.context().setOffline(false);
     await untilKept(page);
     expect(await keptText(page.request, experimentIn(page))).toContain('for 35 min');
-    await editor(page).press('ControlOrMeta+z');
-    await editor(page).press('ControlOrMeta+z');
-    await expect.poll(() => textIn(page)).toContain('for 30 min');
-    await untilKept(page);
   });
 
   it('is completed by keyboard: a verb, a vessel, a material', async () => {
@@ -83,7 +80,7 @@ describe('typing', () => {
     await cursorBehind(page, '3. Add benzaldehyde');
     for (let i = 0; i < 'hyde'.length; i += 1) await page.keyboard.press('Backspace');
     await page.keyboard.type('hid');
-    const mend = page.getByRole('button', { name: /^Write “benzaldehyde” Alt\+Enter/ });
+    const mend = page.getByRole('button', { name: /^Write “benzaldehyde.*” Alt\+Enter/ });
     await mend.waitFor();
     await page.keyboard.press('Escape');
     await page.keyboard.press('Alt+Enter');
@@ -91,7 +88,7 @@ describe('typing', () => {
     await mend.waitFor({ state: 'detached' });
     await page.keyboard.press('ControlOrMeta+z');
     await expect.poll(() => textIn(page)).toContain('3. Add benzaldehid 2.12 g');
-    await page.getByRole('button', { name: 'Write “benzaldehyde”', exact: true }).first().click();
+    await page.getByRole('button', { name: /^Write “benzaldehyde.*”$/ }).click();
     await expect.poll(() => textIn(page)).toContain('3. Add benzaldehyde 2.12 g');
     await untilKept(page);
   });
@@ -103,7 +100,7 @@ describe('typing', () => {
     await expect.poll(() => textIn(page)).toContain('3. Add benzaldehyde 1.06 g and acetone');
     // Half the aldehyde: it limits now, and half of it is to be had.
     await page
-      .getByText(/benzaldehyde limits \(9\.99 mmol\)/)
+      .getByText(/benzaldehyde limits \(9\.99\smmol\)/)
       .first()
       .waitFor();
     await page

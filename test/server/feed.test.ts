@@ -1,7 +1,8 @@
 import { once } from 'node:events';
 import { request } from 'node:http';
 import type { IncomingMessage } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import { connect } from 'node:net';
+import type { AddressInfo, Socket } from 'node:net';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { KeptEntry } from '../../src/wire/run.ts';
@@ -127,6 +128,32 @@ describe('the live feed', () => {
     await served.as(cookie)('DELETE', '/api/session');
     await follower.ended;
     expect(follower.text()).toContain('retry: 3000');
+  });
+
+  it('lets go of who takes nothing, and is not held up by it', async () => {
+    const served = await serving({ heartbeat_ms: 25 });
+    const { run } = await withRun(served);
+    const cookie = await served.signIn();
+    // More than the system itself keeps for a reader.
+    for (let n = 0; n < 10; n++) {
+      const entries = Array.from({ length: 200 }, (_, i) =>
+        entry(`${n}-${i}`, { text: 'x'.repeat(9900) }),
+      );
+      await served.store.addEntries(run, entries as never, 'Bench 4');
+    }
+    await served.app.listen({ port: 0, host: '127.0.0.1' });
+    const { port } = served.app.server.address() as AddressInfo;
+    const stalled = connect(port, '127.0.0.1').on('error', () => undefined);
+    stalled.pause();
+    stalled.write(
+      `GET ${feedOf(run)} HTTP/1.1\r\nhost: 127.0.0.1:${port}\r\ncookie: ${cookie}\r\n\r\n`,
+    );
+    const [line] = (await once(served.app.server, 'connection')) as [Socket];
+    await once(line, 'close');
+    stalled.destroy();
+    const other = await follow(served, feedOf(run, 1999), { cookie });
+    await until(() => other.seqs().length === 1);
+    other.leave();
   });
 
   it('ends when the server stops', async () => {

@@ -45,6 +45,17 @@ describe('everything', () => {
     expect((await ask('POST', '/api/import', bytes, ZIP)).status).toBe(200);
   });
 
+  it('comes in once, whoever sends it at the same time', async () => {
+    const from = await serving();
+    const { instructor } = await withRun(from);
+    const { bytes } = await instructor('GET', '/api/export');
+    const to = await serving();
+    const ask = to.as(await to.signIn());
+    const answers = await Promise.all([1, 2].map(() => ask('POST', '/api/import', bytes, ZIP)));
+    const codes = answers.map(({ text }) => /"code":"([\w-]+)"/.exec(text)?.[1]);
+    expect(codes.sort()).toEqual(['import-under-way', undefined]);
+  });
+
   it('is nothing for a bench', async () => {
     const served = await serving();
     const { run } = await withRun(served);

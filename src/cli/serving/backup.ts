@@ -1,23 +1,14 @@
 import { backUpFolder } from '../../store/backup.ts';
 import { restoreFrom } from '../../store/restore.ts';
-import { EXIT, refusal } from '../command.ts';
+import { refusal } from '../command.ts';
 import type { Answer, Call } from '../command.ts';
-import { harmless, paragraph } from '../paint/text.ts';
+import { done } from './done.ts';
 import { placeOf } from './open-store.ts';
 
 const DATABASE = [
   'Everything is kept in the database of DATABASE_URL, which has backups of its own.',
   'PostgreSQL writes them with pg_dump and takes them back with pg_restore. For a folder write --folder.',
 ] as const;
-
-function done(data: object, ...sentences: readonly string[]): Answer {
-  return {
-    kind: 'answer',
-    exit: EXIT.fine,
-    data,
-    paint: ({ width }) => sentences.map((text) => paragraph(harmless(text), width)).join('\n'),
-  };
-}
 
 /** The file is opened to be read only, so that a running Weighboat is not in the way. */
 export async function backup(call: Call): Promise<Answer> {

@@ -8,11 +8,12 @@ import { buildServer } from '../../server/server.ts';
 import { refusalOf } from '../../store/refusal.ts';
 import type { Store } from '../../store/store.ts';
 import { loadStructureKit } from '../../structures/rdkit.ts';
-import { EXIT, refusal } from '../command.ts';
+import { refusal } from '../command.ts';
 import type { Answer, Call } from '../command.ts';
 import type { Io } from '../io.ts';
 import { servedAddress, shownOrigin } from './address.ts';
 import { loadDemonstration } from './demonstration.ts';
+import { done } from './done.ts';
 import { placeOf, placeText, withStore } from './open-store.ts';
 import { projectFolder } from './project.ts';
 import { serveWish } from './serve-wish.ts';
@@ -24,6 +25,7 @@ const INSTRUCTOR = { id: 'instructor', name: 'Instructor' } as const;
 const WARM_UP_ms = 1500;
 /** A browser that does not let go of its line is not waited for longer. */
 const PATIENCE_ms = 3000;
+const LET_GO_ms = 50;
 
 /** Listens until somebody stops it; then everything is closed and kept. */
 export async function serve(call: Call): Promise<Answer> {
@@ -45,16 +47,9 @@ export async function serve(call: Call): Promise<Answer> {
     } finally {
       await close(app);
     }
-    return STOPPED;
+    return done({ stopped: true }, 'Weighboat has stopped. Everything is kept.');
   });
 }
-
-const STOPPED: Answer = {
-  kind: 'answer',
-  exit: EXIT.fine,
-  data: { stopped: true },
-  paint: () => 'Weighboat has stopped. Everything is kept.',
-};
 
 /** What a store needs before anybody signs in; a refusal where it cannot have that. */
 async function begin(store: Store, { empty }: ServeWish): Promise<Answer | undefined> {
@@ -144,7 +139,10 @@ function whyNoLink(error: unknown): string {
 }
 
 async function close(app: App): Promise<void> {
+  // A line whose last answer went out meanwhile would be kept open for another question.
+  const letGo = setInterval(() => app.server.closeIdleConnections(), LET_GO_ms);
   const force = setTimeout(() => app.server.closeAllConnections(), PATIENCE_ms);
   await app.close();
   clearTimeout(force);
+  clearInterval(letGo);
 }

@@ -3,19 +3,10 @@ import { readFile, rm, stat } from 'node:fs/promises';
 import { pipeline } from 'node:stream/promises';
 import { exportAll } from '../../store/transfer/export.ts';
 import { IMPORT_LIMITS, importAll } from '../../store/transfer/import.ts';
-import { EXIT, refusal } from '../command.ts';
+import { refusal } from '../command.ts';
 import type { Answer, Call } from '../command.ts';
-import { harmless, paragraph } from '../paint/text.ts';
+import { done } from './done.ts';
 import { placeOf, placeText, withStore } from './open-store.ts';
-
-function done(data: object, sentence: string): Answer {
-  return {
-    kind: 'answer',
-    exit: EXIT.fine,
-    data,
-    paint: ({ width }) => paragraph(harmless(sentence), width),
-  };
-}
 
 /** What a system says of a file, for a person. */
 function troubleWith(path: string, error: unknown): Answer {

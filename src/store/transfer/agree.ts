@@ -1,3 +1,4 @@
+import { plainText } from '../documents.ts';
 import { refusalError } from '../refusal.ts';
 import type { Everything } from '../store.ts';
 
@@ -24,7 +25,7 @@ export function refuseContradictions({ experiments, runs, receipts }: Everything
   for (const { id } of runs) {
     const own = receipts.get(id) ?? [];
     refuseTwice(
-      own.map(({ entry }) => entry.id),
+      own.map(({ entry }) => plainText(entry.id)),
       `entries of bench record "${id}"`,
     );
     if (own.some(({ seq }, i) => i > 0 && seq <= own[i - 1]!.seq))

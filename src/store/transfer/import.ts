@@ -24,6 +24,8 @@ export const IMPORT_LIMITS = {
   size_bytes: 500_000_000,
   unpacked_bytes: 1_000_000_000,
   files: 60_000,
+  /** Of one file that is read as text: parsed, it takes up to thirty times as much memory. */
+  text_bytes: 64_000_000,
 } as const;
 
 /** How much has come in. */
@@ -145,8 +147,15 @@ function fileAt(files: Files, path: string): Uint8Array {
 }
 
 function textAt(files: Files, path: string): string {
+  const bytes = fileAt(files, path);
+  if (bytes.length > IMPORT_LIMITS.text_bytes)
+    throw refusalError({
+      code: 'import-too-large',
+      message: `${path} is larger than any file of an export that is read.`,
+      hint: 'Restore a backup instead: that has no such limit.',
+    });
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(fileAt(files, path));
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch (error) {
     if (error instanceof TypeError) throw damaged(`${path} is no text`);
     throw error;

@@ -34,7 +34,11 @@ export const versionsFileSchema = z.strictObject({
 });
 
 export const attachmentsSchema = z.array(
-  z.strictObject({ hash: hashSchema, mediaType: z.string(), file: path }),
+  z.strictObject({
+    hash: hashSchema,
+    mediaType: z.string().regex(/^[\w.+-]+\/[\w.+-]+$/),
+    file: path,
+  }),
 );
 
 export const runFileSchema = z.strictObject({

@@ -10,7 +10,7 @@ import { forEachKind, sqlitePlace } from '../testing/kinds.ts';
 import { begin, EXPERIMENT, net, RUN } from '../testing/pieces.ts';
 import { codeOf, valueOf } from '../testing/value-of.ts';
 import { exportAll } from './export.ts';
-import { importAll } from './import.ts';
+import { IMPORT_LIMITS, importAll } from './import.ts';
 
 async function exportedBytes(store: Store): Promise<Uint8Array> {
   const parts: Uint8Array[] = [];
@@ -138,7 +138,9 @@ function inFile(end: string, change: (text: string) => string) {
 
 const replaced = (end: string, from: string | RegExp, to: string) =>
   inFile(end, (text) => text.replace(from, to));
-const added = (end: string, bytes: number[]) => (files: Files) => spoil(files, end, bytes);
+const added = (end: string, bytes: ArrayLike<number>) => (files: Files) => spoil(files, end, bytes);
+/** More than is read as text, and packed next to nothing. */
+const SPACES = new Uint8Array(IMPORT_LIMITS.text_bytes).fill(0x20);
 const withoutLast = (text: string) => JSON.stringify((JSON.parse(text) as unknown[]).slice(0, -1));
 
 const REFUSED: [name: string, code: string, change: (files: Files) => void][] = [
@@ -150,6 +152,22 @@ const REFUSED: [name: string, code: string, change: (files: Files) => void][] = 
   ['an entry of no kind', 'import-unreadable', replaced('record.json', '"net"', '"x"')],
   ['a field that is not known', 'import-unreadable', replaced('run.json', '{', '{"owner": "x",')],
   ['settings that are none', 'import-unreadable', replaced('settings.json', '"uk"', '1')],
+  ['a settings file without end', 'import-too-large', added('settings.json', SPACES)],
+  [
+    'a photo of no media type',
+    'import-unreadable',
+    replaced('run.json', 'image/jpeg', 'constructor'),
+  ],
+  [
+    'two entries that no database can tell apart',
+    'import-contradicts-itself',
+    (files) => {
+      for (const end of ['record.json', 'run.json']) {
+        replaced(end, /"id": ?"a"/, '"id":"\\uD800"')(files);
+        replaced(end, /"id": ?"b"/, '"id":"\\uFFFD"')(files);
+      }
+    },
+  ],
   [
     'a gap in the versions',
     'import-contradicts-itself',
@@ -172,9 +190,9 @@ const REFUSED: [name: string, code: string, change: (files: Files) => void][] = 
   ],
 ];
 
-function spoil(files: Files, end: string, bytes: number[]): void {
+function spoil(files: Files, end: string, bytes: ArrayLike<number>): void {
   const path = Object.keys(files).find((each) => each.endsWith(end))!;
-  files[path] = new Uint8Array([...files[path]!, ...bytes]);
+  files[path] = Buffer.concat([files[path]!, Uint8Array.from(bytes)]);
 }
 
 describe('an import is refused, and nothing is kept of it', () => {

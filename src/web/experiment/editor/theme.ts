@@ -44,7 +44,6 @@ export const editorTheme = EditorView.theme({
   '.wrong-error': { textDecorationColor: 'var(--error)' },
   '.wrong-warning': { textDecorationColor: 'var(--warning)' },
   '.wrong-note': { textDecorationColor: 'var(--note)', textDecorationStyle: 'dotted' },
-  '.cm-placeholder': { color: 'var(--quiet)' },
   '.cm-tooltip': {
     border: '1px solid var(--edge)',
     borderRadius: '4px',
@@ -67,5 +66,4 @@ export const editorTheme = EditorView.theme({
   },
   '.cm-completionDetail': { fontStyle: 'normal', opacity: '0.75', marginLeft: '0.75em' },
   '.cm-completionMatchedText': { textDecoration: 'none' },
-  '.cm-snippetField': { background: 'none' },
 });

@@ -2,6 +2,8 @@ import { useEffect, useState } from 'react';
 import { Refused } from '../../api/request.ts';
 import { schemeOf } from '../api.ts';
 import type { Enacted } from '../enacted.ts';
+import { drawnWithDecimal } from '../sheet/decimal-parts.ts';
+import { useWords } from '../words/use-words.ts';
 import { picturesIn, schemeKey } from './pictures.ts';
 import './scheme.css';
 
@@ -13,6 +15,7 @@ const PAUSE_ms = 500;
  */
 export function Scheme({ enacted }: { readonly enacted: Enacted }) {
   const [pictures, setPictures] = useState<readonly string[]>([]);
+  const { decimal } = useWords();
   const key = schemeKey(enacted);
   useEffect(() => {
     const asked = new AbortController();
@@ -41,7 +44,11 @@ export function Scheme({ enacted }: { readonly enacted: Enacted }) {
     >
       {pictures.map((svg, i) => (
         // Made by our server from names that it has escaped; attributes only, no styles.
-        <div key={i} className="experiment-reaction" dangerouslySetInnerHTML={{ __html: svg }} />
+        <div
+          key={i}
+          className="experiment-reaction"
+          dangerouslySetInnerHTML={{ __html: drawnWithDecimal(svg, decimal) }}
+        />
       ))}
     </section>
   );

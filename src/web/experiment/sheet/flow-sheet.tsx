@@ -4,32 +4,46 @@ import { flowSheetParts } from '../../../picture/flow-sheet/flow-sheet.ts';
 import type { FlowSheetParts } from '../../../picture/flow-sheet/flow-sheet.ts';
 import { flowWords } from '../../../picture/flow-sheet/words.ts';
 import '../../../picture/flow-sheet/flow-sheet.css';
+import { afterFrame } from '../after-frame.ts';
 import type { Desk, Scene } from '../desk.ts';
 import { shownAfterKey } from '../keystroke.ts';
+import { useWords } from '../words/use-words.ts';
+import { drawnWithDecimal } from './decimal-parts.ts';
 import { rowAfter } from './rows-keys.ts';
 import { sheetView } from './sheet-view.ts';
 import type { SheetView } from './sheet-view.ts';
 import './flow-sheet.css';
 
-function pictureOf({ enacted: { experiment, plan }, step }: Scene, width: number): FlowSheetParts {
+function pictureOf(
+  { enacted: { experiment, plan }, step }: Scene,
+  width: number,
+  decimal: '.' | ',',
+): FlowSheetParts {
   // The page has the experiment's title already.
   const sheet = { ...flowSheet(experiment, plan), title: 'Flow sheet' };
-  return flowSheetParts(sheet, {
+  const picture = flowSheetParts(sheet, {
     width,
     words: flowWords(plan, experiment),
     ...(step !== undefined && { selected: step }),
   });
+  if (decimal === '.') return picture;
+  const parts = picture.parts.map((part) => ({
+    ...part,
+    svg: drawnWithDecimal(part.svg, decimal),
+  }));
+  return { ...picture, parts };
 }
 
 /** The flow sheet follows the text within the keystroke: it listens to the desk itself. */
 export function FlowSheet({ desk }: { readonly desk: Desk }) {
   const host = useRef<HTMLDivElement>(null);
+  const { decimal } = useWords();
   useEffect(() => {
     const strip = host.current!;
     const view = sheetView('Steps of the flow sheet');
     strip.append(view.svg);
     let width = strip.clientWidth;
-    const show = () => view.show(pictureOf(desk.now(), width), desk.now().step);
+    const show = () => view.show(pictureOf(desk.now(), width, decimal), desk.now().step);
     const resized = new ResizeObserver(() => {
       // Not shown at all (on paper, say): it waits as it is.
       if (strip.clientWidth === 0) return;
@@ -41,15 +55,17 @@ export function FlowSheet({ desk }: { readonly desk: Desk }) {
       desk.subscribe((scene, before) => {
         show();
         if (scene.enacted !== before.enacted) shownAfterKey();
-        if (scene.step !== undefined && scene.step !== before.step)
-          bringIntoSight(strip, view.rowOf(scene.step));
+        const { step } = scene;
+        // After the frame, when the browser knows the places anyway
+        if (step !== undefined && scene.cursor !== before.cursor)
+          afterFrame(() => bringIntoSight(strip, view.rowOf(step)));
       }),
       rowKeys(view, desk),
       () => resized.disconnect(),
       () => view.svg.remove(),
     ];
     return () => ends.forEach((end) => end());
-  }, [desk]);
+  }, [desk, decimal]);
   return (
     <section className="experiment-sheet" aria-label="Flow sheet">
       <div ref={host} className="experiment-sheet-strip" />
