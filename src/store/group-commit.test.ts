@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { groupCommit } from './group-commit.ts';
 
 /** A commit that takes a turn of the event loop, and says what it was given. */
-function watched(fails: (calls: readonly number[]) => boolean = () => false) {
+function watched(fails: (calls: readonly number[]) => boolean = () => false, isHopeless = false) {
   const groups: number[][] = [];
   const commits = groupCommit<number, string>(
     async (calls) => {
@@ -13,6 +13,7 @@ function watched(fails: (calls: readonly number[]) => boolean = () => false) {
     },
     (call) => call,
     10,
+    () => isHopeless,
   );
   return { groups, ...commits };
 }
@@ -40,6 +41,14 @@ describe('calls that come together', () => {
     const answers = await Promise.allSettled([1, 2, 3].map((call) => add(call)));
     expect(answers.map(({ status }) => status)).toEqual(['fulfilled', 'rejected', 'fulfilled']);
     expect(groups).toEqual([[1, 2, 3], [1], [2], [3]]);
+    expect(await add(4)).toBe('done 4');
+  });
+
+  it('fail at once where to try again is hopeless', async () => {
+    const { add, groups } = watched((calls) => calls.includes(2), true);
+    const answers = await Promise.allSettled([1, 2, 3].map((call) => add(call)));
+    expect(answers.map(({ status }) => status)).toEqual(['rejected', 'rejected', 'rejected']);
+    expect(groups).toEqual([[1, 2, 3]]);
     expect(await add(4)).toBe('done 4');
   });
 });

@@ -16,6 +16,7 @@ import {
   emptyText,
   heading,
   linesOf,
+  putText,
   runIn,
   startExperiment,
   startRecord,
@@ -48,7 +49,7 @@ describe('the main job', () => {
 
     await startExperiment(page);
     await looked('blank');
-    await writeIt(page);
+    await writeIt(page, size === 'desktop' ? typeText : putText);
     await looked('written');
 
     if (size === 'desktop') await onAPhone(world, page);
@@ -68,9 +69,9 @@ async function lookedAt(page: Page, name: string): Promise<void> {
   expect(await heading(page).count(), name).toBe(1);
 }
 
-async function writeIt(page: Page): Promise<void> {
+async function writeIt(page: Page, write: typeof typeText): Promise<void> {
   await emptyText(page);
-  await typeText(page, ALDOL);
+  await write(page, ALDOL);
   expect(linesOf(await textIn(page))).toEqual(linesOf(ALDOL));
   const most = theory_g(2.12, 0.58).toFixed(2);
   expect(await heading(page).textContent()).toBe(TITLE);

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { AddressInfo } from 'node:net';
 import { describe, expect, it } from 'vitest';
 import { BENZOIC, entry, serving, withRun } from './serving.ts';
 import type { Answer } from './serving.ts';
@@ -389,6 +390,19 @@ describe('faults', () => {
     await served.store.close();
     expect(seen(await ask('GET', '/api/health'))).toEqual([503, 'store-closed']);
     expect(served.faults).toEqual([]);
+  });
+
+  it('are not what comes while the server stops: it is answered, and the line closed', async () => {
+    const { app, signIn } = await serving();
+    const cookie = await signIn();
+    let asked: Response | undefined;
+    app.addHook('preClose', async () => {
+      const { port } = app.server.address() as AddressInfo;
+      asked = await fetch(`http://127.0.0.1:${port}/api/experiments`, { headers: { cookie } });
+    });
+    await app.listen({ port: 0, host: '127.0.0.1' });
+    await app.close();
+    expect([asked?.status, asked?.headers.get('connection')]).toEqual([200, 'close']);
   });
 
   it('in an address are refused', async () => {

@@ -53,7 +53,7 @@ describe('everything', () => {
     const ask = to.as(await to.signIn());
     const answers = await Promise.all([1, 2].map(() => ask('POST', '/api/import', bytes, ZIP)));
     const codes = answers.map(({ text }) => /"code":"([\w-]+)"/.exec(text)?.[1]);
-    expect(codes.sort()).toEqual(['import-under-way', undefined]);
+    expect(new Set(codes)).toEqual(new Set(['import-under-way', undefined]));
   });
 
   it('is nothing for a bench', async () => {

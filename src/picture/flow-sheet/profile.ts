@@ -46,7 +46,8 @@ const GEOMETRY: { readonly [K in Section['kind']]: Geometry<OfKind<K>> } = {
     // The integral of π(R² − t²) over t; from −R up it is the cap πh²(3R − h)/3
     volume: ({ radius, from }, z) =>
       Math.PI * (radius ** 2 * z - ((from + z) ** 3 - from ** 3) / 3),
-    points: 10,
+    // Few enough for a small picture; at the size of a page no corner shows.
+    points: 16,
   },
 };
 

@@ -4,7 +4,7 @@ import type { Asked } from './answer-parts.ts';
 import { derivedOf } from './derived.ts';
 import type { Figures } from './figures.ts';
 import type { Result } from './result-of.ts';
-import { WhyFigure } from './why-figure.tsx';
+import { WhyNumber } from '../ui/why-number.tsx';
 
 const TITLES: Readonly<Record<Asked, string>> = {
   net: 'Mass weighed',
@@ -26,13 +26,13 @@ export function ProductSentence({
     part.kind === 'words' ? (
       part.text
     ) : (
-      <WhyFigure
+      <WhyNumber
         key={`${i}`}
         text={part.text}
         basis={part.basis}
         title={`${TITLES[part.asks]}, ${product.name}`}
         ask={() => derivedOf(part.asks, product, result)}
-        figures={figures}
+        words={figures}
       />
     ),
   );

@@ -9,7 +9,7 @@ import { Picture } from './picture.tsx';
 import type { Result } from './result-of.ts';
 import { derivedUncertainty } from './derived.ts';
 import { whatHelps } from './what-helps.ts';
-import { WhyFigure } from './why-figure.tsx';
+import { WhyNumber } from '../ui/why-number.tsx';
 
 const SHOWN = 6;
 const LEAST_SHARE = 0.005;
@@ -47,12 +47,12 @@ export function BudgetSection({
         What makes the uncertainty{result.balances.length > 1 && ` of ${product.name}`}
       </h2>
       <p>
-        <WhyFigure
+        <WhyNumber
           text={figures.percent(product.yield)}
           basis="measured"
           title="Uncertainty of the yield"
           ask={() => derivedUncertainty(product, result)}
-          figures={figures}
+          words={figures}
         />{' '}
         is given with k = {result.report.k}: about 95 of 100 such intervals hold the true value.{' '}
         {help}

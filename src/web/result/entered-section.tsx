@@ -5,7 +5,7 @@ import { rowAddress } from './entered.ts';
 import type { EnteredRow } from './entered.ts';
 import type { Figures } from './figures.ts';
 import type { Result } from './result-of.ts';
-import { WhyFigure } from './why-figure.tsx';
+import { WhyNumber } from '../ui/why-number.tsx';
 import './entered-section.css';
 
 /** Everything that was weighed and measured out, beside what was planned. */
@@ -140,12 +140,12 @@ function Measured({
       </del>
     );
   return (
-    <WhyFigure
+    <WhyNumber
       text={measured.text}
       basis={measured.basis}
       title={row.what}
       ask={() => derivedRow(row, result)}
-      figures={figures}
+      words={figures}
     />
   );
 }

@@ -2,7 +2,7 @@ import type { PlanAnswer } from '../../../core/report/answer/answer.ts';
 import { grams } from '../../../core/report/common/words.ts';
 import { whyOf } from '../../../core/report/why/why.ts';
 import type { Enacted } from '../enacted.ts';
-import { WhyNumber } from '../why/why-number.tsx';
+import { WhyNumber } from '../../ui/why-number.tsx';
 import { piecesOf } from '../words/pieces.ts';
 import { useWords } from '../words/use-words.ts';
 

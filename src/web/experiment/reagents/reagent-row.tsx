@@ -2,7 +2,7 @@ import type { Edit } from '../../../core/experiment/edit/change.ts';
 import type { Enacted } from '../enacted.ts';
 import { unbroken, withDecimal } from '../words/decimal.ts';
 import type { Words } from '../words/use-words.ts';
-import { WhyNumber } from '../why/why-number.tsx';
+import { WhyNumber } from '../../ui/why-number.tsx';
 import { AmountInput } from './amount-input.tsx';
 import { basisOf, standingOf, valueOf } from './rows.ts';
 import type { Measure, Row } from './rows.ts';

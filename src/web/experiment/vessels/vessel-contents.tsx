@@ -18,10 +18,13 @@ export function VesselContents({
   state,
   picture,
   words,
+  tempered,
 }: {
   readonly state: GlassState;
   readonly picture: GlassPicture;
   readonly words: Words;
+  /** The step says how warm. */
+  readonly tempered: boolean;
 }) {
   const { name, shape, capacity_mL, volume_mL, mass_g, temperature_C, phases } = state;
   const { quantity, number } = words;
@@ -43,7 +46,7 @@ export function VesselContents({
             {shape !== 'other' && shape !== name && `${inTerms(shape, words.terms)}, `}
             {phases.length === 0
               ? 'empty'
-              : `${quantity(volume_mL, 'volume', 2)}${size}, ${quantity(mass_g, 'mass', 3)}, ${number(temperature_C, 2)} °C`}
+              : `${quantity(volume_mL, 'volume', 2)}${size}, ${quantity(mass_g, 'mass', 3)}${tempered ? `, ${number(temperature_C, 2)} °C` : ''}`}
           </span>
         </figcaption>
         {phases.length > 0 && (

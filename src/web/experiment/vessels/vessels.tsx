@@ -22,15 +22,15 @@ export const Vessels = memo(function Vessels({
   }, [experiment, plan, at]);
   const pictures = useMemo(() => glassPictures(states), [states]);
   if (at === undefined) return null;
-  const sentence = experiment.steps.find(({ id }) => id === at)?.text;
+  const here = experiment.steps.find(({ id }) => id === at);
+  // Elsewhere a vessel's temperature is only what it was when someone last said one.
+  const tempered = step !== undefined && here?.slots.temperature !== undefined;
   return (
     <section className="experiment-vessels screen-only" aria-labelledby="vessels">
       <h2 id="vessels">
         {step === undefined ? 'In the glass at the end' : `In the glass after step ${at}`}
       </h2>
-      {step !== undefined && sentence !== undefined && (
-        <p className="quiet">{words.said(sentence)}</p>
-      )}
+      {step !== undefined && here !== undefined && <p className="quiet">{words.said(here.text)}</p>}
       {states.length === 0 && <p>Nothing is in any vessel.</p>}
       <svg className="experiment-patterns" width="0" height="0" aria-hidden="true">
         <defs dangerouslySetInnerHTML={{ __html: glassPatterns() }} />
@@ -42,6 +42,7 @@ export const Vessels = memo(function Vessels({
             state={state}
             picture={pictures.get(state.vessel)!}
             words={words}
+            tempered={tempered && state.touched}
           />
         ))}
       </div>
