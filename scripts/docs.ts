@@ -1,6 +1,7 @@
 /**
  * The documents kept true: relative links lead somewhere, blocks marked `weighboat` read without
- * errors, and docs/commands.md is what the commands say of themselves. `--write` writes the last.
+ * errors, docs/commands.md is what the commands say of themselves, and the README's picture is what is
+ * drawn today. `--write` writes the last two.
  */
 import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
@@ -8,10 +9,18 @@ import { fileURLToPath } from 'node:url';
 import { COMMANDS } from '../src/cli/commands/index.ts';
 import { paintHelp, paintOverallHelp } from '../src/cli/help.ts';
 import { PLAIN_INK } from '../src/cli/paint/ink.ts';
+import { tableWith } from '../src/core/chemistry/substance.ts';
+import { enact } from '../src/core/enact/enact.ts';
+import { programOf } from '../src/core/enact/program.ts';
 import { readExperiment } from '../src/core/experiment/read.ts';
+import { planAnswer } from '../src/core/report/answer/answer.ts';
+import { flowSheet } from '../src/core/report/flow/flow.ts';
+import { flowSheetPicture } from '../src/picture/flow-sheet/flow-sheet.ts';
+import { flowWords } from '../src/picture/flow-sheet/words.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const commandsPage = join(root, 'docs', 'commands.md');
+const picturePath = join(root, 'docs', 'pictures', 'flow-sheet.svg');
 
 export interface Snippet {
   readonly line: number;
@@ -72,6 +81,17 @@ export function commandsText(): string {
   ].join('\n');
 }
 
+/** The README's picture: the demonstration as it is planned. */
+export function pictureText(): string {
+  const text = readFileSync(join(root, 'examples', 'cyclohexanol', 'experiment.md'), 'utf8');
+  const experiment = readExperiment(text);
+  const plan = enact(programOf(experiment), tableWith(experiment.substances));
+  return flowSheetPicture(flowSheet(experiment, plan), {
+    words: flowWords(plan, experiment),
+    answer: planAnswer(experiment, plan).matter.join(' '),
+  });
+}
+
 function pagesUnder(folder: string): string[] {
   if (!existsSync(folder)) return [];
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
@@ -99,16 +119,20 @@ function problemsOf(path: string): string[] {
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  if (process.argv.includes('--write')) writeFileSync(commandsPage, commandsText());
+  const made: readonly (readonly [path: string, text: string])[] = [
+    [commandsPage, commandsText()],
+    [picturePath, pictureText()],
+  ];
+  if (process.argv.includes('--write')) for (const [path, text] of made) writeFileSync(path, text);
   const pages = [
     join(root, 'README.md'),
     join(root, 'CHANGELOG.md'),
     ...pagesUnder(join(root, 'docs')),
   ];
   const problems = pages.filter(existsSync).flatMap(problemsOf);
-  const current = existsSync(commandsPage) ? readFileSync(commandsPage, 'utf8') : '';
-  if (current !== commandsText())
-    problems.push('docs/commands.md is not what the commands say: npm run docs -- --write');
+  for (const [path, text] of made)
+    if (!existsSync(path) || readFileSync(path, 'utf8') !== text)
+      problems.push(`${relative(root, path)} is not of today: npm run docs -- --write`);
   for (const problem of problems) console.error(problem);
   if (problems.length > 0) process.exit(1);
   console.log(`${pages.length} pages: links and snippets hold`);
