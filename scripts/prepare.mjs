@@ -14,7 +14,8 @@ export const bundle = join(dist, 'weighboat.mjs');
 /** The pages. */
 export const web = join(dist, 'web');
 
-const OLDEST_NODE = 20;
+/** What the builder of the pages asks for; major and minor. */
+const OLDEST_NODE = [20, 19];
 
 /** Says what is being done, on the error stream, so that answers can be piped. */
 export function say(text) {
@@ -28,9 +29,10 @@ export function stop(text, code = 1) {
 }
 
 export function requireNode() {
-  const major = Number(process.versions.node.split('.')[0]);
-  if (major < OLDEST_NODE)
-    stop(`Weighboat needs Node ${OLDEST_NODE} or newer; this is ${process.version}.`, 2);
+  const [major, minor] = process.versions.node.split('.').map(Number);
+  const [oldestMajor, oldestMinor] = OLDEST_NODE;
+  if (major < oldestMajor || (major === oldestMajor && minor < oldestMinor))
+    stop(`Weighboat needs Node ${OLDEST_NODE.join('.')} or newer; this is ${process.version}.`, 2);
 }
 
 /**
@@ -51,16 +53,24 @@ export function programOf(packageName, command = packageName) {
   return join(folder, typeof bin === 'string' ? bin : bin[command]);
 }
 
-/** npm leaves a copy of the lock file behind when an installation is complete. */
+/**
+ * Is a package not there, or there in another version than is wanted now? npm leaves a copy of the
+ * lock file behind when an installation is complete.
+ */
 export function packagesMissing() {
   const installed = join(root, 'node_modules', '.package-lock.json');
   if (!existsSync(installed)) return true;
-  return wantedPackages().some((name) => !existsSync(join(root, 'node_modules', name)));
+  const { packages } = JSON.parse(readFileSync(installed, 'utf8'));
+  return wantedPackages().some(
+    ([name, version]) =>
+      packages[`node_modules/${name}`]?.version !== version ||
+      !existsSync(join(root, 'node_modules', name)),
+  );
 }
 
 function wantedPackages() {
   const own = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-  return Object.keys({ ...own.dependencies, ...own.devDependencies });
+  return Object.entries({ ...own.dependencies, ...own.devDependencies });
 }
 
 export function installIfMissing() {
