@@ -2,6 +2,7 @@ import { QueryClientProvider } from '@tanstack/react-query';
 import { lazy, Suspense } from 'react';
 import { BrowserRouter, Route, Routes } from 'react-router';
 import { queryClient } from './api/queries.ts';
+import { ExperimentPage } from './experiment/experiment-page.tsx';
 import { ShelfPage } from './shelf/shelf-page.tsx';
 import { SignInPage } from './sign-in/sign-in-page.tsx';
 import { SignedIn } from './sign-in/signed-in.tsx';
@@ -9,9 +10,6 @@ import { NotFoundPage } from './ui/not-found.tsx';
 import { OpeningPage } from './ui/opening.tsx';
 
 // Pages that bring the core with them are fetched when they are opened.
-const ExperimentPage = lazy(async () => ({
-  default: (await import('./experiment/experiment-page.tsx')).ExperimentPage,
-}));
 const ComparePage = lazy(async () => ({
   default: (await import('./compare/compare-page.tsx')).ComparePage,
 }));

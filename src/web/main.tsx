@@ -1,3 +1,4 @@
+import './begin.ts';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { startTheme } from './ui/theme.ts';

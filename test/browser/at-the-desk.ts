@@ -45,20 +45,22 @@ export async function putText(page: Page, text: string): Promise<void> {
   await page.keyboard.insertText(text);
 }
 
-/** Behind the last character of the first place where these words stand. */
+/** A click behind the last character of the first place where these words stand. */
 export async function cursorBehind(page: Page, words: string): Promise<void> {
-  const { line, column } = placeBehind(await textIn(page), words);
-  await editor(page).press('ControlOrMeta+Home');
-  for (let i = 0; i < line; i += 1) await page.keyboard.press('ControlOrMeta+ArrowDown');
-  await page.keyboard.press('Home');
-  for (let i = 0; i < column; i += 1) await page.keyboard.press('ArrowRight');
-}
-
-function placeBehind(text: string, words: string): { line: number; column: number } {
-  const at = text.indexOf(words);
-  if (at < 0) throw new Error(`The text has no “${words}”.`);
-  const before = text.slice(0, at + words.length).split('\n');
-  return { line: before.length - 1, column: before.at(-1)!.length };
+  const line = editor(page).locator(':scope > *').filter({ hasText: words }).first();
+  const at = await line.evaluate((element, sought) => {
+    element.scrollIntoView({ block: 'center' });
+    let rest = element.textContent.indexOf(sought) + sought.length;
+    const nodes = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+    let node = nodes.nextNode()!;
+    for (; rest > node.nodeValue!.length; node = nodes.nextNode()!) rest -= node.nodeValue!.length;
+    const last = document.createRange();
+    last.setStart(node, rest - 1);
+    last.setEnd(node, rest);
+    const { right, top, bottom } = last.getBoundingClientRect();
+    return { x: right - 1, y: (top + bottom) / 2 };
+  }, words);
+  await page.mouse.click(at.x, at.y);
 }
 
 /** The text as it stands in the editor. */
@@ -78,7 +80,14 @@ export async function textIn(page: Page): Promise<string> {
 export const linesOf = (text: string): string[] =>
   text.split('\n').filter((line) => line.trim() !== '');
 
+/** Until the server has what stands in the editor, and the page says so. */
 export async function untilKept(page: Page): Promise<void> {
+  const written = linesOf(await textIn(page)).join('\n');
+  const kept = async () => linesOf(await keptText(page.request, experimentIn(page))).join('\n');
+  for (let tries = 0; (await kept()) !== written; tries += 1) {
+    if (tries > 100) throw new Error(`The server has not got it:\n${written}`);
+    await page.waitForTimeout(200);
+  }
   await page.getByText('Kept', { exact: true }).waitFor();
 }
 

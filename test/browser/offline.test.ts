@@ -104,9 +104,15 @@ describe('a bench record while the network is away', () => {
       if (route.request().method() !== 'POST' || lost > 0) return route.continue();
       lost += 1;
       await route.fetch();
+      // By now the line itself has come back, as any line of the record does.
+      await page.waitForTimeout(300);
       return route.abort('connectionreset');
     });
     await observe(page, 'weighed after an hour in air');
+    await page
+      .getByRole('banner')
+      .getByText(/^No network/)
+      .waitFor();
     await status(page, 'All kept');
     expect(lost).toBe(1);
     const words = (await keptIn(context.request, run)).map(({ text }) => text);

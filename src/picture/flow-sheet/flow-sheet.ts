@@ -8,6 +8,7 @@ import { narrowLayoutOf } from './narrow.ts';
 import { literalPaint, pagePaint } from './paint.ts';
 import { inPlace, partsOf } from './parts.ts';
 import type { FlowSheetPart } from './parts.ts';
+import type { RowMemory } from './row-memory.ts';
 import { FONTS, THEMES } from './theme.ts';
 import type { ThemeName } from './theme.ts';
 import type { FlowWords } from './words.ts';
@@ -32,6 +33,11 @@ export interface FlowSheetOptions {
   readonly version?: string;
   /** Before every id, so that two pictures can share a page. */
   readonly idPrefix?: string;
+}
+
+export interface FlowSheetPartsOptions extends FlowSheetOptions {
+  /** Of a page that draws the same sheet again and again: rows that stay the same cost nothing. */
+  readonly rows?: RowMemory;
 }
 
 export interface FlowSheetPictureOptions extends FlowSheetOptions {
@@ -114,15 +120,18 @@ export function flowSheetPicture(sheet: FlowSheet, options: FlowSheetPictureOpti
  * its `transform`, and sets what changes with use (`tabindex`, `aria-current="step"`) itself; the
  * colours are those of flow-sheet.css. Which step is selected shows in one piece more.
  */
-export function flowSheetParts(sheet: FlowSheet, options: FlowSheetOptions = {}): FlowSheetParts {
-  const { form = 'fitting', selected, words, answer, version } = options;
+export function flowSheetParts(
+  sheet: FlowSheet,
+  options: FlowSheetPartsOptions = {},
+): FlowSheetParts {
+  const { form = 'fitting', selected, words, answer, version, rows } = options;
   const shown = widthOf(options);
-  const layout = FORMS[form](sheet, { width: shown, words, answer, version });
+  const layout = FORMS[form](sheet, { width: shown, words, answer, version, rows });
   const painting: Painting = { paint: pagePaint, prefix: prefixOf(options) };
   return {
     ...sizeOf(layout, shown),
     defs: patterns(pagePaint, painting.prefix),
-    parts: partsOf(layout, painting, selected),
+    parts: partsOf(layout, painting, selected, rows),
     title: layout.title,
     answer: layout.answer,
   };

@@ -9,6 +9,8 @@ import { placeLegend } from './legend.ts';
 import type { Legend, LegendStyle } from './legend.ts';
 import { placeRow } from './row.ts';
 import type { PlacedRow } from './row.ts';
+import { remembering } from './row-memory.ts';
+import type { RowMemory } from './row-memory.ts';
 import { nothingShown } from './sheet.ts';
 import type { Sheet, WideSheet } from './sheet.ts';
 import { slotsOf } from './slots.ts';
@@ -23,6 +25,7 @@ export interface LayoutOptions {
   readonly words?: FlowWords | undefined;
   readonly answer?: string | undefined;
   readonly version?: string | undefined;
+  readonly rows?: RowMemory | undefined;
 }
 
 /** The life of a vessel as a bar from `y` down. */
@@ -38,6 +41,8 @@ export interface LifeBar {
 
 /** A row where it stands, with what is over it. */
 export interface LaidRow extends PlacedRow {
+  /** The row as it was placed: the same object where it was remembered. */
+  readonly placed: PlacedRow;
   readonly y: number;
   /** The part of the procedure that begins with it. */
   readonly heading: readonly Words[];
@@ -102,9 +107,10 @@ export function layoutOf(flow: FlowSheet, options: LayoutOptions): Layout {
   const { title, answer, ...told } = titleOf(flow, columns.length, options);
   const head = placeHead({ title, answer, ...told }, flow, frame);
   const memory = nothingShown();
-  const rows = stacked(flow, head.bottom, sheet, (row, at, top) =>
+  const place = remembering(options.rows, sheet, memory, (row, at, top) =>
     placeRow(row, at, top, sheet, memory),
   );
+  const rows = stacked(flow, head.bottom, sheet, place);
   return {
     title,
     answer,
@@ -224,7 +230,7 @@ export function stacked(
       return { x: margin, y: (i + 1) * PART_LINE, text, anchor: 'start', ink: 'ink', ...part };
     });
     const placed = place(row, at, lines.length * PART_LINE);
-    const laid = { ...placed, y, heading, heavy };
+    const laid = { ...placed, placed, y, heading, heavy };
     y += placed.bottom;
     return laid;
   });

@@ -9,6 +9,7 @@ import type { Tail, Words } from './items.ts';
 import { finished, namesOf, placeTitle, stacked, titleOf } from './layout.ts';
 import type { Layout, LayoutOptions, Sizes } from './layout.ts';
 import type { PlacedRow } from './row.ts';
+import { remembering } from './row-memory.ts';
 import { nothingShown } from './sheet.ts';
 import type { Memory, Placed, Sheet } from './sheet.ts';
 import { slotsOf } from './slots.ts';
@@ -58,7 +59,9 @@ export function narrowLayoutOf(flow: FlowSheet, options: LayoutOptions): Layout 
   const title = placeTitle(titled, flow, edges, SIZES);
   const head = { words: title.words, bottom: title.y + 16 };
   const memory = nothingShown();
-  const place = (row: FlowRow, _at: number, top: number) => placeNarrow(row, top, sheet, memory);
+  const place = remembering(options.rows, sheet, memory, (row, _at, top) =>
+    placeNarrow(row, top, sheet, memory),
+  );
   const rows = stacked(flow, head.bottom, sheet, place, PART);
   return {
     title: titled.title,

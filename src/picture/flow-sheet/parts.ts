@@ -1,7 +1,9 @@
 import { escapeXml, px } from '../../structures/svg.ts';
 import { drawBar, drawFrame, drawRow, drawRule, drawSample, drawWords } from './draw.ts';
 import type { Painting } from './draw.ts';
-import type { Layout } from './layout.ts';
+import type { LaidRow, Layout } from './layout.ts';
+import type { DrawnRow, RowMemory } from './row-memory.ts';
+import type { Sheet } from './sheet.ts';
 import { spokenRow } from './spoken.ts';
 
 /**
@@ -18,7 +20,12 @@ export interface FlowSheetPart {
 }
 
 /** Every piece of a layout, in the order in which they lie over one another. */
-export function partsOf(layout: Layout, painting: Painting, selected?: string): FlowSheetPart[] {
+export function partsOf(
+  layout: Layout,
+  painting: Painting,
+  selected?: string,
+  kept?: RowMemory,
+): FlowSheetPart[] {
   const { sheet, rows, head, bars, foot } = layout;
   const { paint } = painting;
   const silent = (key: string, y: number, drawn: string): FlowSheetPart => ({
@@ -38,13 +45,13 @@ export function partsOf(layout: Layout, painting: Painting, selected?: string): 
     ...chosen.map((row) => silent('selected', row.y, drawFrame(row, sheet, paint))),
     ...bars.map((bar) => silent(`life ${bar.vessel} ${bar.step}`, bar.y, drawBar(bar, paint))),
     ...rows.map((row): FlowSheetPart => {
-      const label = `id="${painting.prefix}-step-${idText(row.step)}" data-step="${escapeXml(row.step)}" aria-label="${escapeXml(spokenRow(row, sheet))}"`;
-      const drawn = drawWords(row.heading, paint) + drawRow(row, sheet, painting);
+      const { label, drawn } = kept?.drawn.get(row.placed) ?? drawnRow(row, sheet, painting);
+      kept?.drawn.set(row.placed, { label, drawn });
       return {
         key: `step ${row.step}`,
         step: row.step,
         y: row.y,
-        svg: `<g role="listitem" ${label}>${drawn}</g>`,
+        svg: `<g role="listitem" ${label}>${drawWords(row.heading, paint)}${drawn}</g>`,
       };
     }),
     silent(
@@ -54,6 +61,11 @@ export function partsOf(layout: Layout, painting: Painting, selected?: string): 
     ),
   ];
 }
+
+const drawnRow = (row: LaidRow, sheet: Sheet, painting: Painting): DrawnRow => ({
+  label: `id="${painting.prefix}-step-${idText(row.step)}" data-step="${escapeXml(row.step)}" aria-label="${escapeXml(spokenRow(row, sheet))}"`,
+  drawn: drawRow(row, sheet, painting),
+});
 
 const idText = (text: string) => text.replace(/[^\w-]/g, '_');
 

@@ -48,7 +48,7 @@ export function shownStates(
 }
 
 /** Two states with one sign look alike. */
-const signOf = (state: FlowState | undefined) =>
+export const signOf = (state: FlowState | undefined) =>
   state?.phases.map(({ phase, mass_g }) => `${phase} ${mass_g.toPrecision(2)}`).join(', ') ?? '';
 
 export function placeStates(
@@ -100,6 +100,10 @@ function standingLine({ glass, x, lines }: Block, bands: Bands): number {
 
 export type Unplaced = Omit<Words, 'x' | 'y' | 'anchor'>;
 
+/** Whether its name has not been said for so long that it is to be said again. */
+export const reminded = (vessel: string, at: number, { namedIn }: Memory): boolean =>
+  at - (namedIn.get(vessel) ?? at) >= REMINDER_rows;
+
 /** What is in it; its name too where that has not been said for a while. */
 function linesBeside(
   state: FlowState,
@@ -111,7 +115,7 @@ function linesBeside(
 ): Unplaced[] {
   const { size } = STATE;
   const lines: Unplaced[] = [];
-  if (at - (memory.namedIn.get(state.vessel) ?? at) >= REMINDER_rows) {
+  if (reminded(state.vessel, at, memory)) {
     memory.namedIn.set(state.vessel, at);
     const name = sheet.names.get(state.vessel)?.name ?? state.vessel;
     for (const text of wrapText(name, width, { size })) lines.push({ text, size, ink: 'quiet' });

@@ -8,6 +8,7 @@ import type {
 import type { Run, RunOpened } from '../../wire/run.ts';
 import type { Session } from '../../wire/session.ts';
 import type { Settings } from '../../wire/settings.ts';
+import { takeAhead } from './ahead.ts';
 import { request, Refused } from './request.ts';
 
 /** A refusal stays one however often it is asked; only a lost network is worth another try. */
@@ -22,7 +23,10 @@ export const queryClient = new QueryClient({
   },
 });
 
-const asked = <T>(path: string) => ({ queryKey: [path], queryFn: () => request<T>(path) });
+const asked = <T>(path: string) => ({
+  queryKey: [path],
+  queryFn: () => takeAhead<T>(path) ?? request<T>(path),
+});
 
 export const useSession = () => useQuery({ ...asked<Session>('/api/session'), staleTime: 60_000 });
 export const useSettings = () => useQuery(asked<Settings>('/api/settings'));

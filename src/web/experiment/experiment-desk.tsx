@@ -15,6 +15,7 @@ import { Reagents } from './reagents/reagents.tsx';
 import { AddSubstance } from './substance/add-substance.tsx';
 import { useScene } from './use-scene.ts';
 import { Vessels } from './vessels/vessels.tsx';
+import './experiment.css';
 
 /** `head` undefined: the server is out of reach, and the draft of this device is worked on. */
 export function ExperimentDesk({

@@ -3,7 +3,9 @@ import { newest, saveVersion } from './api.ts';
 import type { Desk } from './desk.ts';
 import { makeDesk } from './desk.ts';
 import type { Drafts } from './keep/drafts.ts';
-import type { Keeper } from './keep/keeper.ts';
+import { afterFrame } from './after-frame.ts';
+import { afterPaint } from './keep/after-paint.ts';
+import type { LateKeeper } from './keep/after-paint.ts';
 import { makeKeeper } from './keep/keeper.ts';
 import { startOf, unheard } from './keep/keeping.ts';
 
@@ -12,8 +14,12 @@ const RETRY_ms = 10_000;
 
 export interface Opened {
   readonly desk: Desk;
-  readonly keeper: Keeper;
+  readonly keeper: LateKeeper;
 }
+
+/** A page that is not seen is not painted either. */
+const painted = (then: () => void): void =>
+  document.visibilityState === 'hidden' ? then() : afterFrame(then);
 
 /** The newest version, or the draft that goes on from it, on the desk and with a keeper. */
 export function openDesk(
@@ -36,7 +42,10 @@ export function openDesk(
     const start = { experiment, base, baseText: undefined, text, cursor };
     return {
       desk: makeDesk(text, cursor),
-      keeper: makeKeeper({ ...start, ...(sent !== undefined && { sent }) }, tools),
+      keeper: afterPaint(
+        makeKeeper({ ...start, ...(sent !== undefined && { sent }) }, tools),
+        painted,
+      ),
     };
   }
   const start = startOf({ number: head.head.number, text: head.text }, draft);
@@ -45,17 +54,20 @@ export function openDesk(
   const moved = start.kind === 'moved' && draft !== undefined;
   return {
     desk: makeDesk(start.text, cursor),
-    keeper: makeKeeper(
-      {
-        experiment,
-        base: moved ? draft.base : head.head,
-        baseText: moved ? undefined : head.text,
-        text: start.text,
-        cursor,
-        ...unheard(head.head.number, draft),
-        ...(moved && { moved: head }),
-      },
-      tools,
+    keeper: afterPaint(
+      makeKeeper(
+        {
+          experiment,
+          base: moved ? draft.base : head.head,
+          baseText: moved ? undefined : head.text,
+          text: start.text,
+          cursor,
+          ...unheard(head.head.number, draft),
+          ...(moved && { moved: head }),
+        },
+        tools,
+      ),
+      painted,
     ),
   };
 }

@@ -1,6 +1,7 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { ExperimentSummary } from '../../wire/experiment.ts';
 import { useExperiments } from '../api/queries.ts';
+import { deskProgram } from '../experiment/desk-program.ts';
 import { Page } from '../ui/page.tsx';
 import { Waiting } from '../ui/waiting.tsx';
 import { NewExperiment } from './new-experiment.tsx';
@@ -10,10 +11,12 @@ import { ShelfRow } from './shelf-row.tsx';
 import { useFileDrop } from './use-file-drop.ts';
 import { useShelf } from './use-shelf.ts';
 import type { ShelfDeeds } from './use-shelf.ts';
+import { whenIdle } from './when-idle.ts';
 import './shelf.css';
 
 /** Every experiment, the one changed last at the top. */
 export function ShelfPage() {
+  useEffect(() => whenIdle(() => void deskProgram()), []);
   const experiments = useExperiments();
   return (
     <Page title="Experiments">

@@ -105,6 +105,9 @@ export function benchOf(run: string, database: BenchDatabase, server: Server): B
       await readAgain();
       if (sent.kind !== 'all') failed(sent.refused);
       else if (had) reached();
+      // What waited came back over the feed before its own answer was lost: nothing is left to send
+      // that would show the way to be open.
+      else if (state().way === 'lost') await askServer();
       return sent;
     },
     tryAgain: async () => {

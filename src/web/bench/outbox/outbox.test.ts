@@ -266,6 +266,27 @@ describe('a bench record on a device', () => {
     expect(bench.state().waiting).toHaveLength(20);
   });
 
+  it('knows that the way is open when what it sent came back before the answer was lost', async () => {
+    const { server, kept } = serverInMemory();
+    let lost = false;
+    const bench = benchOf(RUN, database, {
+      ...server,
+      sendEntries: async (run, entries) => {
+        const answer = await server.sendEntries(run, entries);
+        if (lost) return answer;
+        lost = true;
+        await bench.hear(kept);
+        throw LOST;
+      },
+    });
+    await bench.open();
+    await bench.enter(entry('entry-a'));
+    expect(await bench.send()).toMatchObject({ kind: 'later' });
+    expect(bench.state()).toMatchObject({ way: 'lost', waiting: [] });
+    expect(await bench.send()).toEqual({ kind: 'all' });
+    expect(bench.state().way).toBe('open');
+  });
+
   it('says when nobody is signed in, and keeps what it has', async () => {
     const { server } = serverInMemory();
     await benchOf(RUN, database, server).open();

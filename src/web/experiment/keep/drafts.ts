@@ -1,6 +1,6 @@
 import type { Version } from '../../../wire/experiment.ts';
 
-/** A text that is not yet a version, kept on this device at every key. */
+/** A text that is not yet a version, kept on this device after the frame of every key. */
 export interface Draft {
   readonly text: string;
   /** The version that was being edited. */

@@ -2,6 +2,8 @@ import { useEffect, useRef } from 'react';
 import { flowSheet } from '../../../core/report/flow/flow.ts';
 import { flowSheetParts } from '../../../picture/flow-sheet/flow-sheet.ts';
 import type { FlowSheetParts } from '../../../picture/flow-sheet/flow-sheet.ts';
+import { rowMemory } from '../../../picture/flow-sheet/row-memory.ts';
+import type { RowMemory } from '../../../picture/flow-sheet/row-memory.ts';
 import { flowWords } from '../../../picture/flow-sheet/words.ts';
 import '../../../picture/flow-sheet/flow-sheet.css';
 import { afterFrame } from '../after-frame.ts';
@@ -18,11 +20,13 @@ function pictureOf(
   { enacted: { experiment, plan }, step }: Scene,
   width: number,
   decimal: '.' | ',',
+  rows: RowMemory,
 ): FlowSheetParts {
   // The page has the experiment's title already.
   const sheet = { ...flowSheet(experiment, plan), title: 'Flow sheet' };
   const picture = flowSheetParts(sheet, {
     width,
+    rows,
     words: flowWords(plan, experiment),
     ...(step !== undefined && { selected: step }),
   });
@@ -43,7 +47,8 @@ export function FlowSheet({ desk }: { readonly desk: Desk }) {
     const view = sheetView('Steps of the flow sheet');
     strip.append(view.svg);
     let width = strip.clientWidth;
-    const show = () => view.show(pictureOf(desk.now(), width, decimal), desk.now().step);
+    const rows = rowMemory();
+    const show = () => view.show(pictureOf(desk.now(), width, decimal, rows), desk.now().step);
     const resized = new ResizeObserver(() => {
       // Not shown at all (on paper, say): it waits as it is.
       if (strip.clientWidth === 0) return;

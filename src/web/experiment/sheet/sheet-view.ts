@@ -25,25 +25,35 @@ export function sheetView(label: string): SheetView {
   let shown: readonly Part[] = [];
   let rows: readonly { readonly step: string; readonly key: string }[] = [];
   let defined = '';
+  let marked = new Map<SVGGElement, string>();
 
-  /** One row can be reached with Tab; the arrows lead on from it. */
+  /**
+   * One row can be reached with Tab; the arrows lead on from it. Only rows whose marks differ, and
+   * those that are new, are written to: every write asks the browser for a new layout.
+   */
   function mark(current: string | undefined): void {
     const reached = rows.some(({ step }) => step === current) ? current : rows[0]?.step;
+    const marks = new Map<SVGGElement, string>();
     for (const { step, key } of rows) {
-      const node = nodes.get(key);
-      node?.setAttribute('tabindex', step === reached ? '0' : '-1');
-      if (step === current) node?.setAttribute('aria-current', 'step');
-      else node?.removeAttribute('aria-current');
+      const node = nodes.get(key)!;
+      const tabindex = step === reached ? '0' : '-1';
+      const now = step === current ? `${tabindex} current` : tabindex;
+      marks.set(node, now);
+      if (marked.get(node) === now) continue;
+      node.setAttribute('tabindex', tabindex);
+      if (step === current) node.setAttribute('aria-current', 'step');
+      else node.removeAttribute('aria-current');
     }
+    marked = marks;
   }
 
   return {
     svg,
     show(picture, current) {
       const { width, height, viewBox, parts } = picture;
-      svg.setAttribute('width', String(Math.round(width)));
-      svg.setAttribute('height', String(Math.ceil(height)));
-      svg.setAttribute('viewBox', viewBox);
+      write(svg, 'width', String(Math.round(width)));
+      write(svg, 'height', String(Math.ceil(height)));
+      write(svg, 'viewBox', viewBox);
       if (picture.defs !== defined) defs.innerHTML = defined = picture.defs;
       patch(svg, nodes, patchOf(shown, parts));
       shown = parts;
@@ -65,6 +75,10 @@ export function sheetView(label: string): SheetView {
       return rows.find((row) => row.key === key)?.step;
     },
   };
+}
+
+function write(svg: SVGSVGElement, attribute: string, value: string): void {
+  if (svg.getAttribute(attribute) !== value) svg.setAttribute(attribute, value);
 }
 
 const maker = document.createElementNS(SVG, 'g');
