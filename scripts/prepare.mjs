@@ -76,7 +76,9 @@ function wantedPackages() {
 export function installIfMissing() {
   requireNode();
   if (!packagesMissing()) return;
-  say('Installing the packages that package-lock.json names (once; needs the network) ...');
+  say(
+    'Installing the packages that package-lock.json names (once, a minute or two; needs the network) ...',
+  );
   const code = run('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
     stdio: ['ignore', 2, 2],
   });

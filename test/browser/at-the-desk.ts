@@ -8,6 +8,16 @@ export const editor = (page: Page): Locator =>
 
 export const heading = (page: Page): Locator => page.getByRole('heading', { level: 1 });
 
+/** The page itself is there, and no longer what it says while it is fetched. */
+export async function ready(page: Page, shows: RegExp = /./): Promise<void> {
+  await heading(page).filter({ hasText: shows }).waitFor();
+  await page
+    .getByText(/^(Reading|Opening) …$/)
+    .first()
+    .waitFor({ state: 'detached' });
+  await heading(page).filter({ hasText: shows }).waitFor();
+}
+
 /** From the shelf into an experiment that has its headings and nothing else. */
 export async function startExperiment(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Start an experiment' }).click();
@@ -80,11 +90,12 @@ export async function textIn(page: Page): Promise<string> {
 export const linesOf = (text: string): string[] =>
   text.split('\n').filter((line) => line.trim() !== '');
 
-/** Until the server has what stands in the editor, and the page says so. */
+/** Until the server has what stands in the editor, as far as it is drawn, and the page says so. */
 export async function untilKept(page: Page): Promise<void> {
-  const written = linesOf(await textIn(page)).join('\n');
-  const kept = async () => linesOf(await keptText(page.request, experimentIn(page))).join('\n');
-  for (let tries = 0; (await kept()) !== written; tries += 1) {
+  for (let tries = 0; ; tries += 1) {
+    const written = linesOf(await textIn(page)).join('\n');
+    const kept = linesOf(await keptText(page.request, experimentIn(page))).join('\n');
+    if (kept.includes(written)) break;
     if (tries > 100) throw new Error(`The server has not got it:\n${written}`);
     await page.waitForTimeout(200);
   }

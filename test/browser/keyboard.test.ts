@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ALDOL, BENCH, TITLE } from './aldol.ts';
 import { onStep, status } from './at-the-bench.ts';
-import { editor, heading, typeText, untilKept } from './at-the-desk.ts';
+import { editor, heading, typeText, untilKept, ready } from './at-the-desk.ts';
 import { focusOf, hasFocus, tabTo } from './focus.ts';
 import { openWorld } from './world.ts';
 import type { World } from './world.ts';
@@ -119,8 +119,7 @@ describe('by keyboard alone', () => {
     const unseen: string[] = [];
     for (const path of [new URL(page.url()).pathname, '/settings', '/help', '/']) {
       await page.goto(path);
-      await heading(page).waitFor();
-      await page.getByText('Reading …').waitFor({ state: 'detached' });
+      await ready(page);
       unseen.push(...(await walk(page)).map((stop) => `${path}: ${stop}`));
     }
     expect(unseen).toEqual([]);

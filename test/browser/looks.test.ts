@@ -5,7 +5,7 @@ import type { BrowserContextOptions, Page } from 'playwright-core';
 import { PNG } from 'pngjs';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Run } from '../../src/wire/run.ts';
-import { experimentNamed, heading } from './at-the-desk.ts';
+import { experimentNamed, ready } from './at-the-desk.ts';
 import { openWorld, root, SIZES } from './world.ts';
 import type { World } from './world.ts';
 
@@ -68,8 +68,7 @@ it.each(ALL)('$name looks as it did', async ({ name, at, window, dark, region })
     colorScheme: dark ? 'dark' : 'light',
   });
   await page.goto(paths[at]);
-  await heading(page).waitFor();
-  await page.getByText('Reading …').waitFor({ state: 'detached' });
+  await ready(page);
   if (window === 'paper') await page.emulateMedia({ media: 'print' });
   if (region !== undefined)
     await page

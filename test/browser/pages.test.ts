@@ -1,6 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { heading } from './at-the-desk.ts';
+import { heading, ready } from './at-the-desk.ts';
 import { overhang_px, smallTargets } from './layout.ts';
 import { placesIn } from './places.ts';
 import type { Place } from './places.ts';
@@ -38,8 +38,7 @@ async function open(page: Page, { path, shows }: Place): Promise<void> {
   // From nowhere: two views of the bench record differ in what stands behind the # alone.
   await page.goto('about:blank');
   await page.goto(path);
-  await heading(page).filter({ hasText: shows }).waitFor();
-  await page.getByText('Reading …').waitFor({ state: 'detached' });
+  await ready(page, shows);
   await page.evaluate(() => document.fonts.ready);
 }
 

@@ -1,7 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Run } from '../../src/wire/run.ts';
-import { experimentNamed, heading } from './at-the-desk.ts';
+import { experimentNamed, heading, ready } from './at-the-desk.ts';
 import { placesIn } from './places.ts';
 import type { Place } from './places.ts';
 import { openWorld, SIZES } from './world.ts';
@@ -35,8 +35,7 @@ describe('what a page may run', () => {
       expect(policy, path).toContain("default-src 'self'");
       expect(policy, path).toContain("script-src 'self' 'wasm-unsafe-eval'");
       expect(policy, path).not.toMatch(/unsafe-inline|'unsafe-eval'/);
-      await heading(page).filter({ hasText: shows }).waitFor();
-      await page.getByText('Reading …').waitFor({ state: 'detached' });
+      await ready(page, shows);
       await page.waitForLoadState('networkidle');
     }
     expect(broken).toEqual([]);
@@ -66,7 +65,7 @@ describe('what a page may run', () => {
     for (const { path, shows } of places) {
       await page.goto('about:blank');
       await page.goto(path);
-      await heading(page).filter({ hasText: shows }).waitFor();
+      await ready(page, shows);
     }
     page.off('request', hear);
     expect([...hosts].filter((origin) => origin !== 'null' && origin !== world.origin)).toEqual([]);

@@ -164,13 +164,12 @@ function loseSaves(): void {
       : fetch(path, init);
 }
 
-/** Down to another and up again, then Enter: the first that is offered. */
+/** Down to the first that is offered, then Enter. */
 async function takeOffered(page: Page, words: RegExp): Promise<void> {
   await page.getByRole('option', { name: words }).first().waitFor();
   // The editor takes no key for an answer to words that came up under the finger.
   await page.waitForTimeout(150);
   await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('ArrowUp');
   await page.keyboard.press('Enter');
 }
 

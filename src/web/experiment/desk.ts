@@ -33,7 +33,7 @@ export interface Desk {
 const TOLD = {
   name: 'Text of the experiment',
   about:
-    'Alt and Enter mends what is marked in the line. Control and Space offers words. Tab leaves the text.',
+    'Alt and Enter mends what is marked in the line. Control and Space offers words; arrows and Enter, or Tab, take one. Escape and Tab leave the text.',
 };
 
 function sceneOf(state: EditorState, before: Scene | undefined): Scene {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { continueList } from './continue-list.ts';
+import { continueList, doubledNumber } from './continue-list.ts';
 
 /** The text after Enter where the bar stands. */
 function entered(written: string): string | undefined {
@@ -29,5 +29,17 @@ describe('Enter in a list', () => {
     ['is an ordinary key before the mark', '|1. A.', undefined],
   ])('%s', (_, before, after) => {
     expect(entered(before)).toBe(after);
+  });
+});
+
+describe('a number written a second time', () => {
+  it.each([
+    ['2. 2.', 2],
+    ['  12) 12)', 3],
+    ['2. 3.', 0],
+    ['2. 2 mL.', 0],
+    ['2.', 0],
+  ])('%s', (before, doubled) => {
+    expect(doubledNumber(before)).toBe(doubled);
   });
 });

@@ -27,6 +27,12 @@ export function continueList(text: string, at: number): readonly TextChange[] | 
   ];
 }
 
+/** How many characters before the cursor are an item's number written a second time: "2. 2.". */
+export function doubledNumber(before: string): number {
+  const doubled = /^\s*(\d+[.)])\s+(\d+[.)])$/.exec(before);
+  return doubled !== null && doubled[1] === doubled[2] ? doubled[2]!.length : 0;
+}
+
 function lineEnd(text: string, from: number): number {
   const end = text.indexOf('\n', from);
   return end < 0 ? text.length : end;

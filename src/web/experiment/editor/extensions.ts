@@ -4,8 +4,8 @@ import { EditorState } from '@codemirror/state';
 import type { Extension, StateCommand } from '@codemirror/state';
 import { EditorView, drawSelection, keymap } from '@codemirror/view';
 import { keyPressed } from '../keystroke.ts';
-import { completions } from './complete.ts';
-import { continueList } from './continue-list.ts';
+import { completions, takeFirst } from './complete.ts';
+import { continueList, doubledNumber } from './continue-list.ts';
 import { currentStep, textMarks, wrongMarks } from './decorate.ts';
 import { enactedField } from './field.ts';
 import { mendHere } from './fixes.ts';
@@ -24,9 +24,19 @@ const nextItem: StateCommand = ({ state, dispatch }) => {
   return true;
 };
 
+/** Enter has numbered the item already; whoever types the number again means the same. */
+const swallowDoubledNumber = EditorView.inputHandler.of((view, from, to, text) => {
+  if (text !== ' ' || from !== to) return false;
+  const line = view.state.doc.lineAt(from);
+  const doubled = doubledNumber(line.text.slice(0, from - line.from));
+  if (doubled === 0) return false;
+  view.dispatch({ changes: { from: from - doubled, to: from }, userEvent: 'input' });
+  return true;
+});
+
 /**
- * What the editor can do. Tab is not among its keys: it leaves the editor, as everywhere else on the
- * page. `told` are the words of its name and description for a screen reader.
+ * What the editor can do. Tab takes an offered word while one is being typed; else it leaves the
+ * editor, as everywhere else on the page. `told` are the words of its name and description for a screen reader.
  */
 export function editorExtensions(told: {
   readonly name: string;
@@ -34,6 +44,7 @@ export function editorExtensions(told: {
 }): Extension {
   return [
     enactedField,
+    swallowDoubledNumber,
     history(),
     drawSelection(),
     EditorView.lineWrapping,
@@ -41,6 +52,8 @@ export function editorExtensions(told: {
     autocompletion({
       override: [completions],
       icons: false,
+      // Enter is a new line unless someone has gone to an offer: what was typed is never replaced.
+      selectOnOpen: false,
       // The next word is asked for as soon as one is taken.
       activateOnCompletion: () => true,
       activateOnTypingDelay: 60,
@@ -50,6 +63,7 @@ export function editorExtensions(told: {
       { key: 'Mod-.', run: mendHere },
       { key: 'Mod-Space', run: startCompletion },
       ...completionKeymap,
+      { key: 'Tab', run: takeFirst },
       { key: 'Enter', run: nextItem },
       ...historyKeymap,
       ...defaultKeymap.filter(({ key }) => key !== 'Alt-Enter'),
