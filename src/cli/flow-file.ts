@@ -64,7 +64,7 @@ export function pictureOf(sheet: FlowSheet, asked: Asked, theme: ThemeName): str
       : runResult(opened, bench).report.sentence;
   return flowSheetPicture(sheet, {
     theme,
-    words: flowWords(run, opened.experiment),
+    words: flowWords(run, opened.experiment, bench?.run),
     version: opened.version.slice(0, 8),
     ...(answer === '' ? {} : { answer }),
   });

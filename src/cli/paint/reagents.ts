@@ -1,5 +1,6 @@
 import type { Basis } from '../../core/ledger/posting.ts';
 import { formatNumber } from '../../core/quantity/print.ts';
+import { excessFigures, figuresIn } from '../../core/report/reagents/reagents.ts';
 import type {
   ReagentProductRow,
   ReagentRow,
@@ -50,8 +51,7 @@ function numberText(row: ReagentRow, measure: Measure): string {
   if (CHEMICAL.has(measure) && MEDIA.has(row.role)) return '';
   const value = NUMBERS[measure].of(row);
   if (value === null || !(value > 0)) return '';
-  const digits = row.measuredAs === measure ? undefined : 3;
-  return marked(formatNumber(value, digits), basisOf(row, measure));
+  return marked(formatNumber(value, figuresIn(row, measure)), basisOf(row, measure));
 }
 
 /** A word, not a colour: "limits", "in excess", "45 % over". */
@@ -63,7 +63,7 @@ function verdictOf(row: ReagentRow): string {
   if (row.excess_percent < 0.05) return 'just enough';
   return row.excess_percent > 1000
     ? `${formatNumber(1 + row.excess_percent / 100, 2)} × the need`
-    : `${formatNumber(row.excess_percent, 2)} % over`;
+    : `${formatNumber(row.excess_percent, excessFigures(row))} % over`;
 }
 
 /** Below this the words at the right are broken. */

@@ -11,12 +11,46 @@ export interface SymbolRead {
   readonly assumed?: string;
 }
 
-/** Symbols that are elements and also trade shorthand for a group: read as the element, and said. */
-const ALSO_A_GROUP: Readonly<Record<string, string>> = {
-  Ac: 'acetyl is written CH3CO',
-  Pr: 'propyl is written nPr, isopropyl iPr',
-  Ts: 'tosyl is written CH3C6H4SO2',
+interface AlsoGroup {
+  readonly atoms: readonly (readonly [string, number])[];
+  readonly hint: string;
+}
+
+/** Symbols that are elements and also trade shorthand for a group (common practice). */
+const ALSO_A_GROUP: Readonly<Record<string, AlsoGroup>> = {
+  Ac: {
+    atoms: [
+      ['C', 2],
+      ['H', 3],
+      ['O', 1],
+    ],
+    hint: 'acetyl is written CH3CO',
+  },
+  Pr: {
+    atoms: [
+      ['C', 3],
+      ['H', 7],
+    ],
+    hint: 'propyl is written nPr, isopropyl iPr',
+  },
+  Ts: {
+    atoms: [
+      ['C', 7],
+      ['H', 7],
+      ['S', 1],
+      ['O', 2],
+    ],
+    hint: 'tosyl is written CH3C6H4SO2',
+  },
 };
+
+/** No metal's symbol follows O, N or S (OAc, NHAc, OPr, OTs); AcO is acetyl where H, N, a metal of salts or an alkyl follows. */
+const GROUP_BEFORE = /(?:O|N|S|NH)$/;
+const GROUP_AFTER = /^O(?:H|Na|K|Li|Ag|Me|Et|Ph)(?![a-z])/;
+
+function isGroupAt(text: string, at: number, end: number): boolean {
+  return GROUP_BEFORE.test(text.slice(Math.max(0, at - 2), at)) || GROUP_AFTER.test(text.slice(end));
+}
 
 function readGroups(): ReadonlyMap<string, readonly (readonly [string, number])[]> {
   return new Map(
@@ -50,8 +84,10 @@ export function readSymbol(text: string, at: number): SymbolRead | undefined {
     if (group !== undefined) return { atoms: group, symbol: written, end };
     if (elementOf(written) !== undefined) {
       const also = ALSO_A_GROUP[written];
+      if (also !== undefined && isGroupAt(text, at, end))
+        return { atoms: also.atoms, symbol: written, end };
       const assumed =
-        also && `${written} is read as the element ${elementOf(written)!.name}; ${also}.`;
+        also && `${written} is read as the element ${elementOf(written)!.name}; ${also.hint}.`;
       const read = { atoms: [[written, 1]] as const, symbol: written, end };
       return assumed === undefined ? read : { ...read, assumed };
     }

@@ -10,6 +10,8 @@ export interface ActualCharge {
   readonly mass_g?: number;
   readonly volume_mL?: number;
   readonly purity_percent?: number;
+  /** One unit of the last digit read, in g or mL. */
+  readonly lastDigit?: number;
 }
 
 export function netKey(step: string, vessel: string): string {

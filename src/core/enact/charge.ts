@@ -9,7 +9,7 @@ import { checkAmounts } from './charge-checks.ts';
 import type { Charge } from './enactment.ts';
 import type { EquivalentsBasis } from './equivalents.ts';
 import { solutePerGram_mmol, takings } from './equivalents.ts';
-import type { Measures } from './measures.ts';
+import type { Measures, Stated } from './measures.ts';
 import { readMeasures } from './measures.ts';
 import { remark } from './say.ts';
 import type { Shelf } from './shelf.ts';
@@ -41,6 +41,7 @@ export interface PlannedUse {
   readonly volume_mL?: number;
   readonly amount_mmol?: number;
   readonly measuredAs: Charge['measuredAs'];
+  readonly lastDigit?: number;
   /** In excess, or until something is reached: a reaction draws on it. */
   readonly standing: 'no' | 'excess' | 'until';
   readonly basis: Basis;
@@ -55,6 +56,7 @@ interface Taking {
   readonly mass_g: number;
   readonly volume_mL?: number;
   readonly measuredAs: Charge['measuredAs'];
+  readonly lastDigit?: number;
   readonly assumed: readonly string[];
   readonly problem?: Diagnostic;
 }
@@ -97,6 +99,7 @@ export function planUse(
     ...(taking.volume_mL === undefined ? {} : { volume_mL: taking.volume_mL * times }),
     ...(perGram === undefined ? {} : { amount_mmol: mass_g * perGram }),
     measuredAs: standing === 'no' ? taking.measuredAs : 'excess',
+    ...(taking.lastDigit === undefined ? {} : { lastDigit: taking.lastDigit }),
     standing,
     basis: guessed || taking.assumed.length > 0 ? 'assumed' : 'planned',
     assumed: named(material, [
@@ -143,7 +146,7 @@ function reckon(
   const perGram = solutePerGram_mmol(use);
   const from = (
     measuredAs: Reckoned['measuredAs'],
-    stated: { value: number; half: number; text: string; assumed: readonly string[] },
+    stated: Stated,
     mass_g: number,
     extraHalf = 0,
   ): Taking => {
@@ -157,7 +160,9 @@ function reckon(
           ? {}
           : { volume_mL: mass_g / density };
     const reckoned = { measuredAs, text: stated.text, mass_g, relativeHalf, ...amount };
-    return { reckoned, mass_g, ...volume_mL, measuredAs, assumed: stated.assumed };
+    const { lastDigit, assumed } = stated;
+    const figures = lastDigit === undefined ? {} : { lastDigit };
+    return { reckoned, mass_g, ...volume_mL, measuredAs, ...figures, assumed };
   };
   const { mass_g, volume_mL, amount_mmol } = measures;
   if (mass_g !== undefined) return from('mass', mass_g, mass_g.value);
@@ -233,7 +238,13 @@ export function measuredUse(
       ? componentsOf(shelf, material, mass_g)
       : assayed(shelf, planned, mass_g, purity);
   const own = components.find((part) => part.substance === planned.substance);
-  const { amount_mmol: _planned, volume_mL: _volume, uncounted: _uncounted, ...rest } = planned;
+  const {
+    amount_mmol: _planned,
+    volume_mL: _volume,
+    uncounted: _uncounted,
+    lastDigit: _lastDigit,
+    ...rest
+  } = planned;
   return {
     ...rest,
     components,
@@ -241,6 +252,7 @@ export function measuredUse(
     ...(volume_mL === undefined ? {} : { volume_mL }),
     ...(own === undefined || !shelf.counted[own.substance] ? {} : { amount_mmol: own.quantity }),
     measuredAs: actual.mass_g === undefined ? 'volume' : 'mass',
+    ...(actual.lastDigit === undefined ? {} : { lastDigit: actual.lastDigit }),
     standing: 'no',
     basis: 'measured',
   };

@@ -20,6 +20,8 @@ export interface Charge {
   readonly amount_mmol?: number;
   /** Which of the amounts written was taken as the measure of the rest. */
   readonly measuredAs: 'mass' | 'volume' | 'amount' | 'equivalents' | 'excess' | 'unquantified';
+  /** One unit of the last figure written (of one taking) or read, in g, mL or mmol by `measuredAs`. */
+  readonly lastDigit?: number;
   readonly basis: Basis;
   /** Plain-words assumptions: a density, a strength, 0.05 mL a drop. */
   readonly assumed: readonly string[];

@@ -4,6 +4,8 @@ import type { Amount, AmountKind, AnyAmount, Unquantified } from '../quantity/am
 export interface Stated {
   readonly value: number;
   readonly half: number;
+  /** One unit of the last figure; none of a count of drops, of the middle of a range, of a guess. */
+  readonly lastDigit?: number;
   readonly text: string;
   readonly assumed: readonly string[];
 }
@@ -62,7 +64,8 @@ function stated(amount: Amount): Stated {
     assumed.push(`${amount.text}: the middle of the range is counted`);
   }
   if (amount.upTo === true) assumed.push(`${amount.text}: all of it is counted`);
-  return { value, half, text: amount.text, assumed };
+  const plain = amount.high === undefined && amount.kind !== 'drops' && half > 0;
+  return { value, half, ...(plain && { lastDigit: 2 * half }), text: amount.text, assumed };
 }
 
 /** Half a unit in the last digit written: 0.005 for 1.12, 0.5 for 10. */

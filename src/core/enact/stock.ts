@@ -98,6 +98,7 @@ function record(run: Run, taken: PlannedUse, move: StockMove): void {
     basis: taken.basis,
     assumed: taken.assumed,
   };
+  if (taken.lastDigit !== undefined) charge.lastDigit = taken.lastDigit;
   if (taken.volume_mL !== undefined) charge.volume_mL = taken.volume_mL;
   if (taken.amount_mmol !== undefined) charge.amount_mmol = taken.amount_mmol;
   run.charges.set(taken.use.id, charge);

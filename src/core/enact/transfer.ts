@@ -301,5 +301,8 @@ function measurePassage(
     const volume = volumeOf_mL(shelf, source.held[phase]!, standing, take.share);
     volume_mL = volume === undefined || volume_mL === undefined ? undefined : volume_mL + volume;
   }
+  // A solid by itself is weighed: nobody can read its volume.
+  const fluid = take.phases.some((p) => p !== SOLID && phaseMass_g(shelf, source, p) > NOTHING);
+  if (!fluid) return { mass_g };
   return volume_mL === undefined ? { mass_g } : { mass_g, volume_mL };
 }

@@ -350,14 +350,18 @@ export class ProcedureContext implements Context {
         hint: reading.hint,
         at,
       });
-    if (reading.ok && raw.amounts.length === 0 && this.aside(raw.name) === undefined)
+    if (reading.ok && raw.amounts.length === 0 && this.aside(raw.name) === undefined) {
+      const { substance, strength, solvent } = reading.material;
+      const liquid =
+        substance.state === 'liquid' || strength !== undefined || solvent !== undefined;
       this.tools.diagnostics.push({
         code: 'amount-missing',
         severity: 'warning',
         message: `How much ${raw.name} is not said; it is not counted.`,
-        hint: `Write its amount beside it, for example “${raw.name} 1.0 g”, or “excess ${raw.name}”.`,
+        hint: `Write its amount beside it, for example “${raw.name} ${liquid ? '5 mL' : '1.0 g'}”, or “excess ${raw.name}”.`,
         at,
       });
+    }
     return {
       id: `${this.step}.${++this.uses}`,
       name: raw.name,

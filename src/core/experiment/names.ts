@@ -90,6 +90,9 @@ function twinOf(made: Substance, table: SubstanceTable): Substance | undefined {
   return same.length === 1 ? same[0] : undefined;
 }
 
+/** Written as formulas are, and as no name is: capitals with figures or brackets among them. */
+const FORMULA_LIKE = /^(?=.*[\d()[\]])[A-Z([][A-Za-z\d()[\]·.^+-]*$/;
+
 function readName(table: SubstanceTable, name: string): NameReading {
   const found = findSubstance(table, name);
   if (found.kind === 'found') return { ok: true, substance: found.substance };
@@ -115,6 +118,6 @@ function readName(table: SubstanceTable, name: string): NameReading {
   return {
     ok: false,
     message: `“${name}” is not in the table of substances.`,
-    hint: `${near.length > 0 ? `Near to it: ${near.join(', ')}. ` : ''}Declare it under Substances, for example “- ${name}: SMILES CCO”, or write its formula.`,
+    hint: `${near.length > 0 ? `Near to it: ${near.join(', ')}. ` : ''}Declare it under Substances (“- ${name}:” and its SMILES or formula), or ${formula.ok || !FORMULA_LIKE.test(name) ? 'write its formula here' : `mend the formula: ${formula.message.replace(/[.]$/, '')}`}.`,
   };
 }

@@ -81,10 +81,12 @@ function takeSentence(
 ): void {
   const { context, tools, steps, notes, lines } = to;
   const span = spanOf(item.clean, lines, piece.start, piece.start + piece.text.length);
+  const knows = (name: string) =>
+    tools.lookUp({ name, start: 0, end: 0, amounts: [], repeat: 1, definite: false }).ok;
   if (!reading) {
     const after = steps.length > 0 ? { after: steps.at(-1)!.id } : {};
     notes.push({ text: piece.text, span, section: to.section.title, ...after });
-    tools.diagnostics.push(...unreadSaid(piece.text, span));
+    tools.diagnostics.push(...unreadSaid(piece.text, span, knows));
     return;
   }
   const locate = (start: number, end: number) =>
@@ -96,8 +98,6 @@ function takeSentence(
   let id = nextId();
   context.begin(id, span, locate);
   tools.diagnostics.push(...readingSaid(reading, id, locate));
-  const knows = (name: string) =>
-    tools.lookUp({ name, start: 0, end: 0, amounts: [], repeat: 1, definite: false }).ok;
   for (const lost of uncountedAmounts(piece.text, sentence, knows))
     tools.diagnostics.push(notCounted(lost, locate(lost.start, lost.end), id));
   // "The combined extracts were washed": they are combined first

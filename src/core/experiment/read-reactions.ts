@@ -5,6 +5,7 @@ import type { Term } from '../chemistry/equation.ts';
 import { readFormula } from '../chemistry/formula.ts';
 import { settle } from '../chemistry/settle.ts';
 import { readReactionSmiles } from '../chemistry/reaction-smiles.ts';
+import type { Substance } from '../chemistry/substance.ts';
 import type { Names } from './names.ts';
 import type { Section } from './outline.ts';
 import type { ReactionDeclaration, ReactionTerm } from './step.ts';
@@ -12,6 +13,8 @@ import type { LineMap, Piece } from './text.ts';
 
 interface SideTerm extends Term {
   readonly substance: ReactionTerm['substance'];
+  /** Its name is not known, and that has been said. */
+  readonly unknown?: boolean;
 }
 
 interface Side {
@@ -169,21 +172,34 @@ function readSides(
     report('equation-unreadable', 'error', reading.message, reading.hint, reading.column);
     return undefined;
   }
-  const side = (terms: readonly Term[]): Side | undefined => {
+  const side = (terms: readonly Term[]): Side => {
     const read = terms.map((term) => ({ term, reading: names.substance(term.name) }));
     for (const { term, reading: name } of read)
       if (!name.ok)
         report('substance-unknown', 'error', name.message, name.hint, term.at, term.name.length);
-    if (read.some(({ reading: name }) => !name.ok)) return undefined;
     return {
-      terms: read.flatMap(({ term, reading: name }) =>
-        name.ok ? [{ ...term, substance: name.substance }] : [],
+      terms: read.map(({ term, reading: name }) =>
+        name.ok
+          ? { ...term, substance: name.substance }
+          : { ...term, substance: unknownSubstance(term.name), unknown: true },
       ),
     };
   };
-  const left = side(reading.equation.left);
-  const right = side(reading.equation.right);
-  return left && right ? { left, right } : undefined;
+  return { left: side(reading.equation.left), right: side(reading.equation.right) };
+}
+
+/** Stands in an equation for a name that is not known: the reaction is written all the same. */
+function unknownSubstance(name: string): Substance {
+  return {
+    id: name.toLowerCase(),
+    name,
+    synonyms: [],
+    state: 'unknown',
+    phase: 'organic',
+    origin: 'document',
+    sources: {},
+    hazardCodes: [],
+  };
 }
 
 /** Species that a reaction SMILES repeats are one term with a coefficient. */
@@ -249,13 +265,16 @@ function numbered(left: Side, right: Side, text: string, report: Report): Settle
     };
   };
   if (compositions.some((c) => c === undefined)) {
-    const missing = all.filter((t) => t.substance.composition === undefined).map((t) => t.name);
-    report(
-      'equation-open',
-      'warning',
-      `${missing.join(' and ')} has no formula, so the equation cannot be balanced; its numbers are taken as written.`,
-      'Give its SMILES or formula under Substances.',
-    );
+    const missing = all
+      .filter((t) => t.substance.composition === undefined && t.unknown !== true)
+      .map((t) => t.name);
+    if (missing.length > 0)
+      report(
+        'equation-open',
+        'warning',
+        `${missing.join(' and ')} ${missing.length > 1 ? 'have' : 'has'} no formula, so the equation cannot be balanced; its numbers are taken as written.`,
+        'Give the SMILES or formula under Substances.',
+      );
     return build(written, 'open');
   }
   const half = (side: Side) => ({

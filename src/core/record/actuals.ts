@@ -10,7 +10,8 @@ export function actualsOf(run: BenchRun): Actuals {
   const charges = new Map<string, ActualCharge>();
   for (const charge of run.charges) {
     const amount = charge.kind === 'mass' ? { mass_g: charge.value } : { volume_mL: charge.value };
-    charges.set(charge.use, amount);
+    const lastDigit = Math.max(...charge.terms.map(({ reading }) => reading.lastDigit));
+    charges.set(charge.use, { ...amount, lastDigit });
   }
   for (const { use, purity_percent } of run.lots) {
     if (purity_percent !== undefined) charges.set(use, { ...charges.get(use), purity_percent });

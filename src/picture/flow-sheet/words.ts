@@ -1,8 +1,11 @@
 import type { Charge, Enactment } from '../../core/enact/enactment.ts';
-import type { Experiment } from '../../core/experiment/step.ts';
+import type { Experiment, MaterialUse } from '../../core/experiment/step.ts';
 import type { Basis } from '../../core/ledger/posting.ts';
-import { formatQuantity } from '../../core/quantity/print.ts';
+import type { Amount } from '../../core/quantity/amount.ts';
+import { formatAmount, formatQuantity } from '../../core/quantity/print.ts';
 import { sentenceStart } from '../../core/quantity/sentence.ts';
+import type { BenchRun } from '../../core/record/run.ts';
+import { figuresComputed, figuresGiven, figuresRead } from '../../core/report/common/figures.ts';
 import type { FlowEnd, FlowPassage } from '../../core/report/flow/flow.ts';
 
 /** An amount as it stands on the sheet, with how it is known. */
@@ -27,12 +30,13 @@ export interface FlowWords {
 
 export const chargeKey = (step: string, name: string) => `${step}|${name}`;
 
-export function flowWords(run: Enactment, experiment: Experiment): FlowWords {
+/** Of a bench, its record tells with how many figures it weighed. */
+export function flowWords(run: Enactment, experiment: Experiment, record?: BenchRun): FlowWords {
   const steps = [...new Set(run.observations.map(({ step }) => step))];
   return {
     sentences: new Map(experiment.steps.map(({ id, text }) => [id, text])),
-    charges: toldCharges(run),
-    weighings: new Map(steps.map((step) => [step, weighings(step, run)])),
+    charges: toldCharges(run, experiment),
+    weighings: new Map(steps.map((step) => [step, weighings(step, run, record)])),
   };
 }
 
@@ -71,7 +75,7 @@ export function sumText(group: readonly FlowPassage[]): string {
 }
 
 /** Materials that are taken in a step, where the name settles which. */
-function toldCharges(run: Enactment): Map<string, ToldAmount> {
+function toldCharges(run: Enactment, { steps }: Experiment): Map<string, ToldAmount> {
   const declared = run.reactions.filter((reaction) => reaction.kind === 'declared');
   const reactants = new Set(declared.flatMap((one) => one.available.map((each) => each.substance)));
   const byKey = new Map<string, Charge[]>();
@@ -79,47 +83,79 @@ function toldCharges(run: Enactment): Map<string, ToldAmount> {
     const key = chargeKey(charge.step, charge.name);
     byKey.set(key, [...(byKey.get(key) ?? []), charge]);
   }
+  const uses = new Map(
+    steps.flatMap(({ slots }) => slots.materials ?? []).map((use) => [use.id, use]),
+  );
   const told = new Map<string, ToldAmount>();
   for (const [key, charges] of byKey) {
     const [only] = charges;
     if (charges.length !== 1 || STATED[only!.measuredAs] === undefined) continue;
-    told.set(key, { text: chargeText(only!, reactants), basis: only!.basis });
+    const text = chargeText(only!, reactants, uses.get(only!.use));
+    told.set(key, { text, basis: only!.basis });
   }
   return told;
 }
 
-type Stated = (charge: Charge) => string | undefined;
+type Stated = (charge: Charge, use: MaterialUse | undefined) => string | undefined;
 
-/** The amount as it was written or measured; none where it was given without a figure. */
+/** The amount as it was written or read; none where it was given without a figure. */
 const STATED: Partial<Record<Charge['measuredAs'], Stated>> = {
-  mass: ({ mass_g, repeat }) => timesText(mass_g, repeat, 'mass'),
-  volume: ({ volume_mL, repeat }) =>
-    volume_mL === undefined ? undefined : timesText(volume_mL, repeat, 'volume'),
-  amount: ({ mass_g }) => formatQuantity(mass_g, 'mass', 3),
-  equivalents: ({ mass_g }) => formatQuantity(mass_g, 'mass', 3),
+  mass: (charge, use) => givenText(charge, charge.mass_g, 'mass', use),
+  volume: (charge, use) =>
+    charge.volume_mL === undefined ? undefined : givenText(charge, charge.volume_mL, 'volume', use),
+  amount: (charge) => formatQuantity(charge.mass_g, 'mass', figuresComputed([charge])),
+  equivalents: (charge) => formatQuantity(charge.mass_g, 'mass', figuresComputed([charge])),
 };
 
-function timesText(total: number, repeat: number, kind: 'mass' | 'volume'): string {
-  const one = formatQuantity(total / Math.max(1, repeat), kind);
-  return repeat > 1 ? `${repeat}\u00a0×\u00a0${one}` : one;
+const MEASURES: Readonly<Record<'mass' | 'volume', readonly Amount['kind'][]>> = {
+  mass: ['mass'],
+  volume: ['volume', 'drops'],
+};
+
+function givenText(
+  charge: Charge,
+  total: number,
+  kind: 'mass' | 'volume',
+  use: MaterialUse | undefined,
+): string {
+  const { basis, lastDigit, repeat } = charge;
+  if (basis === 'measured' && lastDigit !== undefined)
+    return formatQuantity(total, kind, figuresGiven([charge], total));
+  const written = use?.amounts.find(
+    (amount): amount is Amount =>
+      amount.kind !== 'unquantified' && MEASURES[kind].includes(amount.kind),
+  );
+  const one = total / Math.max(1, repeat);
+  const { further: _further, repeat: _repeat, ...single } = written ?? {};
+  const text = written === undefined ? formatQuantity(one, kind) : formatAmount(single as Amount);
+  return repeat > 1 ? `${repeat}\u00a0×\u00a0${text}` : text;
 }
 
 /** Of what a declared reaction uses, water apart, the moles are told too. */
-function chargeText(charge: Charge, reactants: ReadonlySet<string>): string {
-  const stated = STATED[charge.measuredAs]?.(charge) ?? '';
+function chargeText(
+  charge: Charge,
+  reactants: ReadonlySet<string>,
+  use: MaterialUse | undefined,
+): string {
+  const stated = STATED[charge.measuredAs]?.(charge, use) ?? '';
   const { amount_mmol, material } = charge;
   const { id, phase } = material.substance;
   if (amount_mmol === undefined || !reactants.has(id) || phase === 'water') return stated;
-  return `${stated}\u00a0·\u00a0${formatQuantity(amount_mmol, 'amount', 3)}`;
+  return `${stated}\u00a0·\u00a0${formatQuantity(amount_mmol, 'amount', figuresComputed([charge]))}`;
 }
 
 /** What the balance says at a step, or what the ledger expects it to say. */
-export function weighings(at: string, run: Enactment): ToldWeighing[] {
+export function weighings(at: string, run: Enactment, record?: BenchRun): ToldWeighing[] {
   const told = run.observations.filter((one) => one.step === at && isWeighing(one.observation));
-  return told.map(({ vessel, expected_g, measured_g }): ToldWeighing => {
-    if (measured_g !== undefined)
-      return { vessel, text: formatQuantity(measured_g, 'mass', 4), basis: 'measured' };
-    return { vessel, text: `${formatQuantity(expected_g, 'mass', 3)} at most`, basis: 'assumed' };
+  return told.map(({ step, vessel, expected_g, measured_g }): ToldWeighing => {
+    if (measured_g === undefined)
+      return { vessel, text: `${formatQuantity(expected_g, 'mass', 3)} at most`, basis: 'assumed' };
+    const net = record?.nets.find((each) => each.step === step && each.vessel === vessel);
+    const figures =
+      net === undefined
+        ? undefined
+        : figuresRead(measured_g, Math.max(...net.terms.map(({ reading }) => reading.lastDigit)));
+    return { vessel, text: formatQuantity(measured_g, 'mass', figures), basis: 'measured' };
   });
 }
 

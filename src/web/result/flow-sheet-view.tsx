@@ -9,7 +9,7 @@ import type { Result } from './result-of.ts';
 
 /** The sheet in the colours of the page; on a phone its narrow form. */
 export function FlowSheetView({
-  result: { planned, enactment },
+  result: { planned, run, enactment },
   sentence,
   version,
 }: {
@@ -19,7 +19,7 @@ export function FlowSheetView({
 }) {
   const { experiment } = planned;
   const sheet = useMemo(() => flowSheet(experiment, enactment), [experiment, enactment]);
-  const words = useMemo(() => flowWords(enactment, experiment), [enactment, experiment]);
+  const words = useMemo(() => flowWords(enactment, experiment, run), [enactment, experiment, run]);
   const draw = useCallback(
     (width: number) => {
       const { viewBox, defs, parts, ...size } = flowSheetParts(sheet, {

@@ -1,6 +1,5 @@
 import type { Basis } from '../../core/ledger/posting.ts';
 import type { Derivation, WhyBasis, WhyLine } from '../../core/report/why/derivation.ts';
-import { formatQuantity } from '../../core/quantity/print.ts';
 import { Figure } from './figure.tsx';
 import './derivation-view.css';
 
@@ -35,10 +34,10 @@ export function DerivationView({
         <>
           <h4>In the ledger</h4>
           <ul>
-            {postings.map(({ step, from, to, name, mass_g, basis }) => (
+            {postings.map(({ step, from, to, name, text, basis }) => (
               <li key={`${step} ${from} ${to} ${name} ${basis}`}>
                 <span className="quiet">Step {step}.</span> {name}, {from} → {to}:{' '}
-                <Figure basis={basis}>{inWords(formatQuantity(mass_g, 'mass', 3))}</Figure>
+                <Figure basis={basis}>{inWords(text)}</Figure>
               </li>
             ))}
           </ul>

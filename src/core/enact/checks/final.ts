@@ -30,8 +30,8 @@ function checkReactions(run: Run): void {
       : missing.length === 0
         ? 'its reactants never share a vessel before a wait or a separation'
         : never
-          ? `${names} is never charged or formed`
-          : `${names} is charged without a figure`;
+          ? `${names} ${missing.length > 1 ? 'are' : 'is'} never charged or formed`
+          : `${names} ${missing.length > 1 ? 'are' : 'is'} charged without a figure`;
     sayAt(
       run,
       run.compiled.lines[run.compiled.lines.length - 1]!.stepId,
@@ -59,7 +59,7 @@ function checkProducts(run: Run): ReadonlySet<Vessel> {
       const message = `${product.name} is made but never weighed.`;
       const hint =
         'Weigh it ("Weigh the solid."), with the vessel tared, or no yield can be reported.';
-      sayAt(run, last.stepId, product.span, 'product-not-weighed', 'warning', message, hint);
+      sayAt(run, last.stepId, last.span, 'product-not-weighed', 'warning', message, hint);
       continue;
     }
     for (const v of run.vessels) {

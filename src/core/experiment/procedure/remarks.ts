@@ -4,6 +4,7 @@ import { nearestForm } from '../nearest.ts';
 import { isObservation } from '../sentence/observation.ts';
 import type { SentenceReading } from '../sentence/read-sentence.ts';
 import type { Uncounted } from '../sentence/uncounted.ts';
+import { amountsIn } from '../sentence/uncounted.ts';
 import type { Span } from '../step.ts';
 import { VERB_OF } from '../verbs/index.ts';
 
@@ -21,9 +22,15 @@ const TOLD =
 const HOLDS_AMOUNT = /\d\s*(?:k?g|mg|[mµμ]?[lL]|m?mol)\b/;
 
 /** What is said of a sentence that no verb explains; nothing of a plain remark. */
-export function unreadSaid(text: string, span: Span): Diagnostic[] {
+export function unreadSaid(
+  text: string,
+  span: Span,
+  knows: (name: string) => boolean,
+): Diagnostic[] {
   if (isConditional(text)) return HOLDS_AMOUNT.test(text) ? [conditional(span)] : [];
   if (REMARK.test(text) || isObservation(text)) return [];
+  const lost = amountsIn(text, knows).map((amount) => `“${amount.text}”`);
+  if (lost.length > 0) return [amountsLost(lost, span)];
   return TOLD.test(text) && !HOLDS_AMOUNT.test(text) ? [] : [notUnderstood(text, span)];
 }
 
@@ -76,6 +83,19 @@ function conditional(span: Span): Diagnostic {
     message:
       'This sentence depends on what is seen; it is kept as a remark, and its amounts are not counted.',
     hint: 'Where it is always done, say so without the condition.',
+    at: { line: span.line, column: span.column, length: span.end - span.start },
+  };
+}
+
+/** Matter is missing from everything that is worked out: more than a remark that is passed over. */
+function amountsLost(lost: readonly string[], span: Span): Diagnostic {
+  const many = lost.length > 1;
+  const listed = many ? `${lost.slice(0, -1).join(', ')} and ${lost.at(-1)}` : lost[0];
+  return {
+    code: 'sentence-not-understood',
+    severity: 'error',
+    message: `No verb explains this sentence, so ${listed} ${many ? 'are' : 'is'} not counted.`,
+    hint: 'Begin with what is put in, in a sentence that starts with Charge or Add: “Charge {vessel} with {material} {amount}”, “Add {material} {amount} to {vessel}”; say what happens next in another.',
     at: { line: span.line, column: span.column, length: span.end - span.start },
   };
 }

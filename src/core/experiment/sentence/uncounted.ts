@@ -19,7 +19,8 @@ export function uncountedAmounts(
 ): readonly Uncounted[] {
   const before = looked.get(sentence);
   if (before?.text === text) return before.found;
-  const found = lookFor(text, sentence, knows);
+  const held = Object.values(sentence.arguments).flatMap(spansOf);
+  const found = lookFor(text, held, knows);
   looked.set(sentence, { text, found });
   return found;
 }
@@ -27,12 +28,22 @@ export function uncountedAmounts(
 /** Readings are kept while a document is typed, and with them what was found of each. */
 const looked = new WeakMap<RawSentence, { text: string; found: readonly Uncounted[] }>();
 
+/** Amounts of known materials in a sentence of which nothing is read. */
+export function amountsIn(text: string, knows: (name: string) => boolean): readonly Uncounted[] {
+  return lookFor(text, [], knows);
+}
+
+interface Held {
+  readonly start: number;
+  readonly end: number;
+  readonly amount?: string;
+}
+
 function lookFor(
   text: string,
-  sentence: RawSentence,
+  held: readonly Held[],
   knows: (name: string) => boolean,
 ): Uncounted[] {
-  const held = Object.values(sentence.arguments).flatMap(spansOf);
   const found: Uncounted[] = [];
   for (const match of text.matchAll(/(?:^|[\s(])(?=\d)/g)) {
     const start = match.index + match[0].length;
@@ -49,7 +60,7 @@ function lookFor(
   return found;
 }
 
-function spansOf(argument: Argument): { start: number; end: number; amount?: string }[] {
+function spansOf(argument: Argument): Held[] {
   switch (argument.kind) {
     case 'materials':
       return argument.materials.map(({ start, end }) => ({ start, end }));

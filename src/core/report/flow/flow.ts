@@ -1,4 +1,5 @@
 import type {
+  Charge,
   Enactment,
   GasRelease,
   Passage,
@@ -9,6 +10,7 @@ import type { Experiment, Step, VesselShape } from '../../experiment/step.ts';
 import type { PhaseName } from '../../experiment/move.ts';
 import type { Basis } from '../../ledger/posting.ts';
 import { formatNumber, formatQuantity, THIN_SPACE } from '../../quantity/print.ts';
+import { figuresGiven } from '../common/figures.ts';
 import { nameOf, restOf } from '../common/name.ts';
 
 /** A column of the flow sheet: one vessel. */
@@ -99,7 +101,7 @@ export function flowSheet(experiment: Experiment, enactment: Enactment): FlowShe
     start_min: trace.start_min,
     duration_min: trace.duration_min,
     passages: [
-      ...trace.passages.map((each) => passageOf(each, isVessel)),
+      ...trace.passages.map((each) => passageOf(each, isVessel, enactment.charges)),
       ...(gases.get(trace.step) ?? []),
     ],
     states: trace.vessels.map((state) =>
@@ -202,29 +204,42 @@ function gasBasis(gas: GasRelease, enactment: Enactment): Basis {
     (run) =>
       run.step === gas.step && run.formed.some((formed) => formed.substance === gas.substance),
   );
-  return source?.basis ?? 'assumed';
+  return reckoned(source?.basis ?? 'assumed');
 }
+
+/** What follows from a measurement was not itself on the balance. */
+const reckoned = (basis: Basis): Basis => (basis === 'measured' ? 'assumed' : basis);
 
 /** No liquid is so light: liquid hydrogen, the lightest, has 0.07 g/mL (CRC Handbook, from memory). */
 const LIGHTEST_LIQUID_g_mL = 0.05;
 
-function passageOf(passage: Passage, isVessel: IsVessel): FlowPassage {
+function passageOf(passage: Passage, isVessel: IsVessel, charges: readonly Charge[]): FlowPassage {
   const { volume_mL, mass_g } = passage;
   const to = endOf(passage.to, isVessel);
   const light = volume_mL !== undefined && mass_g < LIGHTEST_LIQUID_g_mL * volume_mL;
+  const from = endOf(passage.from, isVessel);
   return {
-    from: endOf(passage.from, isVessel),
+    from,
     to,
     label: passage.label,
-    amount:
-      volume_mL === undefined
-        ? formatQuantity(mass_g, 'mass', 3)
-        : formatQuantity(volume_mL, 'volume', volume_mL >= 100 ? 3 : 2),
+    amount: amountOf(passage, from.kind === 'stock' ? charges : []),
     mass_g,
     volume_mL: volume_mL ?? null,
-    basis: passage.basis,
+    basis: from.kind === 'stock' ? passage.basis : reckoned(passage.basis),
     gas: passage.gas === true || to.kind === 'air' || light,
   };
+}
+
+/** What is taken from the stock, with the figures that it was given with; the rest with two or three. */
+function amountOf(passage: Passage, charges: readonly Charge[]): string {
+  const { step, label, mass_g, volume_mL } = passage;
+  const charge = charges.find((each) => each.step === step && each.name === label);
+  if (volume_mL === undefined || charge?.measuredAs === 'mass') {
+    const given = charge?.measuredAs === 'mass' ? figuresGiven([charge], mass_g) : undefined;
+    return formatQuantity(mass_g, 'mass', given ?? 3);
+  }
+  const given = charge?.measuredAs === 'volume' ? figuresGiven([charge], volume_mL) : undefined;
+  return formatQuantity(volume_mL, 'volume', given ?? (volume_mL >= 100 ? 3 : 2));
 }
 
 function stateOf(state: VesselState, capacity_mL: number | null, enactment: Enactment): FlowState {

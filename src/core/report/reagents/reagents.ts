@@ -1,6 +1,7 @@
 import type { Charge, Enactment } from '../../enact/enactment.ts';
 import type { Experiment, MaterialUse, Step } from '../../experiment/step.ts';
 import type { Basis } from '../../ledger/posting.ts';
+import { figuresComputed, figuresGiven } from '../common/figures.ts';
 import { theoryReport } from '../theory/theory.ts';
 import type { Named, ReactantTheory, ReactionTheory, TheoryReport } from '../theory/theory.ts';
 import { beginsWorkUp, isForReaction, roleOf } from './role.ts';
@@ -30,6 +31,10 @@ export interface ReagentRow extends Named {
   /** Moles for each mole of the limiting reagent. */
   readonly equivalents: number | null;
   readonly measuredAs: Charge['measuredAs'];
+  /** Significant figures of the amount as written or read, in all; null where it has no figure. */
+  readonly figuresGiven: number | null;
+  /** Of what is worked out from it. */
+  readonly figures: number;
   /** It runs out first in `reaction`. */
   readonly limits: boolean;
   /** The declared reaction that it is counted in. */
@@ -190,6 +195,8 @@ function rowOf({ role, reaction, charges }: Group, deciding: ReadonlySet<string>
     amount_mmol,
     equivalents: amount_mmol === null || !(base > 0) ? null : amount_mmol / base,
     measuredAs: first.measuredAs,
+    figuresGiven: givenFigures(charges),
+    figures: figuresComputed(charges),
     limits: reactant?.limits ?? false,
     reaction: reactant === undefined ? null : reaction!.reaction,
     decides: role === 'reactant' && deciding.has(substance.id),
@@ -202,6 +209,32 @@ function rowOf({ role, reaction, charges }: Group, deciding: ReadonlySet<string>
     assumed: [...new Set(charges.flatMap((each) => each.assumed))],
     sources: sourcesOf(first),
   };
+}
+
+/** Of all that is taken, where all of it is measured alike. */
+function givenFigures(charges: readonly Charge[]): number | null {
+  const { measuredAs } = charges[0]!;
+  if (charges.some((each) => each.measuredAs !== measuredAs)) return null;
+  const totals: Partial<Record<Charge['measuredAs'], number | null>> = {
+    mass: total(charges.map((each) => each.mass_g)),
+    volume: total(charges.map((each) => each.volume_mL)),
+    amount: total(charges.map((each) => each.amount_mmol)),
+  };
+  const sum = totals[measuredAs] ?? null;
+  return sum === null ? null : (figuresGiven(charges, sum) ?? null);
+}
+
+/** Significant figures with which a number of a row is shown. */
+export function figuresIn(
+  row: Pick<ReagentRow, 'measuredAs' | 'figuresGiven' | 'figures'>,
+  measure: Charge['measuredAs'],
+): number {
+  return row.measuredAs === measure ? (row.figuresGiven ?? row.figures) : row.figures;
+}
+
+/** "20 %", "206 %": an excess to the last figure of the equivalents beside it. */
+export function excessFigures({ excess_percent, figures }: ReagentRow): number {
+  return (excess_percent ?? 0) >= 100 ? figures : 2;
 }
 
 /** null where none has a figure, or where one of them has none. */

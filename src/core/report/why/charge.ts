@@ -1,4 +1,5 @@
 import type { Charge, Enactment } from '../../enact/enactment.ts';
+import { figuresGiven } from '../common/figures.ts';
 import { sentenceStart } from '../../quantity/sentence.ts';
 import type { Instrument } from '../../quantity/instrument.ts';
 import type { BenchRun } from '../../record/run.ts';
@@ -66,7 +67,15 @@ function byMass(charge: Charge): Route {
 function byVolume(charge: Charge): Route {
   const { material, volume_mL, basis } = charge;
   if (volume_mL === undefined) return byMass(charge);
-  const volume = lineOf('V', `volume of ${charge.name}${timesOf(charge)}`, volume_mL, 'mL', basis);
+  const volume = lineOf(
+    'V',
+    `volume of ${charge.name}${timesOf(charge)}`,
+    volume_mL,
+    'mL',
+    basis,
+    undefined,
+    figuresGiven([charge], volume_mL),
+  );
   const { strength, density_g_mL } = material;
   if (strength?.kind === 'molarity' && strength.value !== undefined) {
     const what = `concentration of ${material.substance.name}`;
@@ -99,7 +108,9 @@ function backToMass(charge: Charge): WhyLine[] {
 
 function massLine(charge: Charge): WhyLine {
   const what = `mass of ${charge.name}${timesOf(charge)}`;
-  return lineOf('m', what, charge.mass_g, 'g', charge.basis);
+  const { mass_g, measuredAs, basis } = charge;
+  const figures = measuredAs === 'mass' ? figuresGiven([charge], mass_g) : undefined;
+  return lineOf('m', what, mass_g, 'g', basis, undefined, figures);
 }
 
 function timesOf({ repeat }: Charge): string {

@@ -25,6 +25,8 @@ export interface WhyPosting {
   readonly to: string;
   readonly name: string;
   readonly mass_g: number;
+  /** The mass as it is printed. */
+  readonly text: string;
   readonly amount_mmol: number;
   readonly basis: Basis;
 }
@@ -45,7 +47,7 @@ export interface Derivation {
 
 const FIGURES = 5;
 
-/** A line whose number is printed with as many figures as help to follow the sum. */
+/** A line whose number is printed as it was written or read, or with as many figures as help to follow the sum. */
 export function lineOf(
   symbol: string,
   what: string,
@@ -53,8 +55,9 @@ export function lineOf(
   unit: string,
   basis: WhyBasis,
   source?: string,
+  figures?: number,
 ): WhyLine {
-  const number = formatNumber(value, countOnly(value) ? undefined : FIGURES);
+  const number = formatNumber(value, figures ?? (countOnly(value) ? undefined : FIGURES));
   const text = unit === '' ? number : `${number}${THIN_SPACE}${unit}`;
   return { symbol, what, value, unit, text, basis, ...(source ? { source } : {}) };
 }

@@ -2,6 +2,8 @@ import type { Enactment } from '../../enact/enactment.ts';
 import { accountKind } from '../../ledger/account.ts';
 import type { Account, AccountKind } from '../../ledger/account.ts';
 import type { Posting } from '../../ledger/posting.ts';
+import { formatQuantity } from '../../quantity/print.ts';
+import { figuresGiven } from '../common/figures.ts';
 import { nameOf, restOf, vesselOf } from '../common/name.ts';
 import type { WhyPosting } from './derivation.ts';
 
@@ -26,7 +28,7 @@ export function postingsOf(
   enactment: Enactment,
   wanted: (posting: Posting) => boolean,
 ): WhyPosting[] {
-  const found = new Map<string, WhyPosting>();
+  const found = new Map<string, Omit<WhyPosting, 'text'>>();
   for (const posting of enactment.postings) {
     if (!wanted(posting)) continue;
     const { step, substance, basis } = posting;
@@ -45,5 +47,24 @@ export function postingsOf(
       basis,
     });
   }
-  return [...found.values()];
+  return [...found.values()].map((posting) => ({
+    ...posting,
+    text: formatQuantity(posting.mass_g, 'mass', figuresOf(posting, enactment)),
+  }));
 }
+
+/** What was weighed out as it was written or read; what was reckoned with three figures. */
+function figuresOf(
+  { step, mass_g }: Pick<WhyPosting, 'step' | 'mass_g'>,
+  { charges }: Enactment,
+): number {
+  const whole = charges.find(
+    (each) =>
+      each.step === step &&
+      each.measuredAs === 'mass' &&
+      Math.abs(each.mass_g - mass_g) < 1e-9 * mass_g,
+  );
+  return (whole && figuresGiven([whole], mass_g)) ?? RECKONED;
+}
+
+const RECKONED = 3;

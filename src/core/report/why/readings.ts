@@ -3,6 +3,7 @@ import type { Instrument } from '../../quantity/instrument.ts';
 import { formatNumber, THIN_SPACE } from '../../quantity/print.ts';
 import { measurementOf } from '../../record/measurement.ts';
 import type { Term } from '../../record/run.ts';
+import { figuresRead } from '../common/figures.ts';
 import { lineOf } from './derivation.ts';
 import type { WhyLine } from './derivation.ts';
 
@@ -19,6 +20,8 @@ export function readingLines(
     const on = basis === 'measured' ? (entry.instrument ?? instrument) : `taken for ${instrument}`;
     const spread = `u = ${formatNumber(u, 2)}${THIN_SPACE}${unit}`;
     const source = [entry.by, on, spread, known].filter(Boolean).join('; ');
-    return lineOf(sign < 0 ? '−' : '+', where, reading.value, unit, 'measured', source);
+    const { value, lastDigit } = reading;
+    const figures = value === 0 ? undefined : figuresRead(value, lastDigit);
+    return lineOf(sign < 0 ? '−' : '+', where, value, unit, 'measured', source, figures);
   });
 }

@@ -1,3 +1,4 @@
+import { figuresIn } from '../../../core/report/reagents/reagents.ts';
 import type { Edit } from '../../../core/experiment/edit/change.ts';
 import type { Enacted } from '../enacted.ts';
 import { unbroken, withDecimal } from '../words/decimal.ts';
@@ -45,7 +46,7 @@ export function ReagentRowCells({
           <td key={measure} className="number">
             {value !== undefined && (
               <WhyNumber
-                text={textOf(value, measure, words)}
+                text={textOf(value, measure, figuresIn(row, measure), words)}
                 basis={basisOf(row, measure)}
                 title={`${row.material}: ${measure}`}
                 ask={() => whyRow(enacted, row, measure)}
@@ -73,6 +74,11 @@ export function ReagentRowCells({
   );
 }
 
-function textOf(value: number, measure: Measure, { number, quantity }: Words): string {
-  return measure === 'equivalents' ? number(value, 3) : quantity(value, measure, 3);
+function textOf(
+  value: number,
+  measure: Measure,
+  figures: number,
+  { number, quantity }: Words,
+): string {
+  return measure === 'equivalents' ? number(value, figures) : quantity(value, measure, figures);
 }

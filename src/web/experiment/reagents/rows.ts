@@ -1,7 +1,7 @@
 import type { MaterialUse } from '../../../core/experiment/step.ts';
 import type { Basis } from '../../../core/ledger/posting.ts';
 import { formatNumber } from '../../../core/quantity/print.ts';
-import { reagentTable } from '../../../core/report/reagents/reagents.ts';
+import { excessFigures, reagentTable } from '../../../core/report/reagents/reagents.ts';
 import type { ReagentRow, ReagentTable } from '../../../core/report/reagents/reagents.ts';
 import type { Enacted } from '../enacted.ts';
 
@@ -100,8 +100,8 @@ export function standingOf(row: ReagentRow, decimal: '.' | ','): string {
   if (row.measuredAs === 'excess') return 'in excess';
   if (row.excess_percent === null) return '';
   if (row.excess_percent < 0.05) return 'just enough';
-  const number = (value: number) => formatNumber(value, 2, { decimal });
+  const number = (value: number, digits: number) => formatNumber(value, digits, { decimal });
   return row.excess_percent > 1000
-    ? `${number(1 + row.excess_percent / 100)} × the need`
-    : `${number(row.excess_percent)} % over`;
+    ? `${number(1 + row.excess_percent / 100, 2)} × the need`
+    : `${number(row.excess_percent, excessFigures(row))} % over`;
 }

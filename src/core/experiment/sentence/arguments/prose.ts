@@ -5,7 +5,7 @@ import type { Reader } from './reader.ts';
 export const readUntil: Reader = (piece) => {
   const text = piece.text.trim().replace(/[\s,;:]+$/, '');
   if (
-    /,\s+(?:and\s+|then\s+)?(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(
+    /(?:,\s+(?:and\s+|then\s+)?|\s+and\s+(?:then\s+)?)(?:cool|acidify|add|pour|filter|decant|transfer|wash|stir|heat|collect|dry|weigh)\b/i.test(
       text,
     )
   )
