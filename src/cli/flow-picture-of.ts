@@ -1,6 +1,7 @@
 import type { Enactment } from '../core/enact/enactment.ts';
 import type { Experiment } from '../core/experiment/step.ts';
 import { formatQuantity } from '../core/quantity/print.ts';
+import type { BenchRun } from '../core/record/run.ts';
 import type {
   FlowEnd,
   FlowPassage,
@@ -31,11 +32,12 @@ export function flowPicture(
   sheet: FlowSheet,
   run: Enactment,
   experiment: Experiment,
+  record?: BenchRun,
 ): Picture.FlowPicture {
   const context: Context = {
     vessels: new Set(sheet.columns.map(({ vessel }) => vessel)),
     run,
-    words: flowWords(run, experiment),
+    words: flowWords(run, experiment, record),
   };
   return {
     columns: sheet.columns.map(({ vessel, name, capacity_mL, tared }) => ({

@@ -44,7 +44,7 @@ async function run(call: Call): Promise<Answer> {
         '',
         sheet.rows.length === 0
           ? 'The document has no step that is understood, so there is nothing to draw.'
-          : paintFlow(flowPicture(sheet, asked.run, opened.experiment), paper),
+          : paintFlow(flowPicture(sheet, asked.run, opened.experiment, asked.bench?.run), paper),
         paper.ink.faint(paragraph(doubtLine(asked), paper.width)),
       ].join('\n'),
     remarks: asked.remarks,

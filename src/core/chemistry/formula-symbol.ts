@@ -44,12 +44,20 @@ const ALSO_A_GROUP: Readonly<Record<string, AlsoGroup>> = {
   },
 };
 
-/** No metal's symbol follows O, N or S (OAc, NHAc, OPr, OTs); AcO is acetyl where H, N, a metal of salts or an alkyl follows. */
-const GROUP_BEFORE = /(?:O|N|S|NH)$/;
+/**
+ * Where only a group can be meant. In a formula in Hill order O and N stand before Pr and Ts, the
+ * elements, but before Ac never; brackets it has none.
+ */
+const GROUP_BEFORE: Readonly<Record<string, RegExp>> = {
+  Ac: /(?:O|N|S|NH)$/,
+  Pr: /\((?:O|N|S|NH)$/,
+  Ts: /\((?:O|N|S|NH)$/,
+};
 const GROUP_AFTER = /^O(?:H|Na|K|Li|Ag|Me|Et|Ph)(?![a-z])/;
 
-function isGroupAt(text: string, at: number, end: number): boolean {
-  return GROUP_BEFORE.test(text.slice(Math.max(0, at - 2), at)) || GROUP_AFTER.test(text.slice(end));
+function isGroupAt(text: string, at: number, symbol: string): boolean {
+  const before = text.slice(Math.max(0, at - 3), at);
+  return GROUP_BEFORE[symbol]!.test(before) || GROUP_AFTER.test(text.slice(at + symbol.length));
 }
 
 function readGroups(): ReadonlyMap<string, readonly (readonly [string, number])[]> {
@@ -84,7 +92,7 @@ export function readSymbol(text: string, at: number): SymbolRead | undefined {
     if (group !== undefined) return { atoms: group, symbol: written, end };
     if (elementOf(written) !== undefined) {
       const also = ALSO_A_GROUP[written];
-      if (also !== undefined && isGroupAt(text, at, end))
+      if (also !== undefined && isGroupAt(text, at, written))
         return { atoms: also.atoms, symbol: written, end };
       const assumed =
         also && `${written} is read as the element ${elementOf(written)!.name}; ${also.hint}.`;

@@ -3,6 +3,7 @@ import type { Move } from '../experiment/move.ts';
 import type { Substance } from '../chemistry/substance.ts';
 import type { Actuals } from './actuals.ts';
 import { checkFinal } from './checks/final.ts';
+import { checkCarbonateWash } from './checks/wash.ts';
 import { checkWait } from './checks/waits.ts';
 import type { Compiled } from './compile.ts';
 import { compile } from './compile.ts';
@@ -100,6 +101,7 @@ function finishLine(run: Run): void {
     if (v.dirty) settle(run, v);
     v.refluxing = false;
   }
+  checkCarbonateWash(run);
 }
 
 function traceLine(run: Run, start_min: number): number {

@@ -5,7 +5,7 @@ import type { RawMaterial } from './sentence/materials.ts';
 import type { RawRef, Role } from './sentence/reference.ts';
 import type { MaterialUse, Portion, Ref, Span, VesselDeclaration, VesselShape } from './step.ts';
 import type { LineMap } from './text.ts';
-import { findVessel, readVesselPhrase } from './vessels.ts';
+import { findVessel, freeName, readVesselPhrase } from './vessels.ts';
 import type { Argument, Context } from './verbs/verb.ts';
 import { whole } from './verbs/verb.ts';
 
@@ -85,11 +85,11 @@ export class ProcedureContext implements Context {
     const phrase = readVesselPhrase(text);
     const known = findVessel(phrase, this.tools.vessels, this.focus);
     if (known) return known.id;
-    const name = phrase.words.join(' ') || 'vessel';
+    const name = freeName(phrase.words.join(' ') || 'vessel', this.tools.vessels, phrase.tared);
     const span = this.locate(start, start + text.length);
     const sized = phrase.capacity_mL !== undefined;
     this.tools.vessels.push({
-      id: this.freeId(name),
+      id: name,
       name,
       shape: phrase.shape ?? 'other',
       ...(sized && { capacity_mL: phrase.capacity_mL }),
@@ -112,13 +112,6 @@ export class ProcedureContext implements Context {
     return this.tools.vessels.at(-1)!.id;
   }
 
-  private freeId(name: string): string {
-    if (!this.tools.vessels.some((v) => v.id === name)) return name;
-    let n = 2;
-    while (this.tools.vessels.some((v) => v.id === `${name} ${n}`)) n++;
-    return `${name} ${n}`;
-  }
-
   implied(name: string, shape: VesselShape, fresh = true): string {
     const same = this.tools.vessels.find((v) => v.id === name);
     if (same && !fresh) return same.id;
@@ -127,7 +120,7 @@ export class ProcedureContext implements Context {
       ? this.tools.vessels.find((v) => v.shape === shape && v.origin === 'written')
       : undefined;
     if (declared) return declared.id;
-    const id = this.freeId(name);
+    const id = freeName(name, this.tools.vessels);
     this.tools.vessels.push({
       id,
       name: id,

@@ -117,7 +117,7 @@ function bareName(text: string): string {
     .trim()
     .toLowerCase()
     .replace(/^(?:the|an?)\s+/, '')
-    .replace(/[,:]$/, '');
+    .replace(/[,:;]$/, '');
 }
 
 /** Other words for a shape. */
@@ -164,6 +164,28 @@ function calledOf(vessel: VesselDeclaration): Called {
   return called;
 }
 
+const INDEFINITE = /^an?\s/i;
+
+/** "a flask" is not the tared product flask, nor one that an earlier sentence brought along. */
+function isAnother(v: VesselDeclaration, phrase: VesselPhrase): boolean {
+  return v.origin !== 'written' || (v.tared && !phrase.tared);
+}
+
+/** "the flask" where several sentences brought one: the tared flask that was filtered into last. */
+function inHand(
+  whole: VesselDeclaration,
+  phrase: VesselPhrase,
+  vessels: readonly VesselDeclaration[],
+  focus: string | undefined,
+): VesselDeclaration | undefined {
+  if (whole.origin === 'written' || calledOf(whole).id !== bareName(phrase.text)) return undefined;
+  if (INDEFINITE.test(phrase.text)) return undefined;
+  const held = vessels.find((v) => v.id === focus);
+  return held !== undefined && held.name.toLowerCase().endsWith(` ${whole.name.toLowerCase()}`)
+    ? held
+    : undefined;
+}
+
 /**
  * The vessel that a phrase means, among those known: its whole name first, else the one whose name
  * and shape cover every word and whose capacity fits; `prefer` settles a tie.
@@ -176,14 +198,15 @@ export function findVessel(
   const joined = phrase.words.join(' ');
   const bare = bareName(phrase.text);
   // "a tared flask" is none that holds something: only one that is declared so
-  const another = phrase.tared && /^an?\s/i.test(phrase.text);
+  const another = INDEFINITE.test(phrase.text);
   const fits = (v: VesselDeclaration) =>
-    (!another || v.tared) &&
+    (!another || !phrase.tared || v.tared) &&
     (phrase.capacity_mL === undefined ||
       (v.capacity_mL !== undefined && Math.abs(phrase.capacity_mL - v.capacity_mL) < 1e-9));
-  const exact =
+  const whole =
     vessels.find((v) => calledOf(v).id === bare) ??
     vessels.find((v) => calledOf(v).name === joined && fits(v));
+  const exact = whole && (inHand(whole, phrase, vessels, prefer) ?? whole);
   // Without a vessel's noun only the whole name will do: "the ether" is not the ether flask
   if (exact || phrase.words.length === 0 || phrase.shape === undefined) return exact;
   const { words } = phrase;
@@ -192,6 +215,7 @@ export function findVessel(
     // What a verb brought along (a filtrate's flask) answers to its own name alone
     if (
       !fits(v) ||
+      (another && isAnother(v, phrase)) ||
       (v.origin === 'implied' && !words.some((word) => calledOf(v).nameWords.includes(word)))
     )
       return false;
@@ -220,4 +244,23 @@ export function looksLikeVessel(written: string, vessels: readonly VesselDeclara
   const phrase = readVesselPhrase(text);
   if (phrase.words.length === 0) return false;
   return phrase.shape !== undefined || findVessel(phrase, vessels) !== undefined;
+}
+
+/** For vessels of one kind, from the second on. */
+const ORDINALS = ['second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
+
+/** A name that no other vessel has, told apart in words: "tared flask", "second flask". */
+export function freeName(
+  name: string,
+  vessels: readonly VesselDeclaration[],
+  tared = false,
+): string {
+  const taken = (one: string) => vessels.some((v) => v.id === one || v.name === one);
+  if (!taken(name)) return name;
+  if (tared && !taken(`tared ${name}`)) return `tared ${name}`;
+  const worded = ORDINALS.map((ordinal) => `${ordinal} ${name}`).find((one) => !taken(one));
+  if (worded !== undefined) return worded;
+  let n = ORDINALS.length + 2;
+  while (taken(`${name} ${n}`)) n++;
+  return `${name} ${n}`;
 }

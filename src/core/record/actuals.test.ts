@@ -32,8 +32,8 @@ describe('what the interpreter takes from a bench', () => {
       { kind: 'net', vessel: 'dish', value: 1.12, unit: 'g' },
     );
     const { charges, nets } = actualsOf(run);
-    expect(charges.get('1.1')).toEqual({ mass_g: 1.4382, purity_percent: 99 });
-    expect(charges.get('2.1')).toEqual({ volume_mL: 6.1 });
+    expect(charges.get('1.1')).toEqual({ mass_g: 1.4382, lastDigit: 0.0001, purity_percent: 99 });
+    expect(charges.get('2.1')).toEqual({ volume_mL: 6.1, lastDigit: 0.1 });
     expect([...nets]).toEqual([['5|dish', 1.12]]);
   });
 

@@ -1,3 +1,4 @@
+import { aboutHowLong } from '../../core/report/answer/duration.ts';
 import type { FlowColumn, FlowRow, FlowSheet } from '../../core/report/flow/flow.ts';
 import { wrapText } from '../text/measure.ts';
 import type { TextStyle } from '../text/measure.ts';
@@ -15,7 +16,6 @@ import { nothingShown } from './sheet.ts';
 import type { Sheet, WideSheet } from './sheet.ts';
 import { slotsOf } from './slots.ts';
 import type { Life } from './slots.ts';
-import { durationText } from './time.ts';
 import type { FlowWords } from './words.ts';
 
 export interface LayoutOptions {
@@ -164,7 +164,7 @@ function summaryOf({ rows, total_min }: FlowSheet, vessels: number): string {
     return 'The document has no step that is understood, so there is nothing to draw.';
   const plural = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
   const counted = `${plural(rows.length, 'step')} with ${plural(vessels, 'vessel')}`;
-  return `${counted} take ${durationText(total_min)}.`;
+  return `${counted} take ${aboutHowLong(total_min)}.`;
 }
 
 /** Title, answer and what is counted. */
@@ -194,7 +194,7 @@ export function placeTitle(
   y += 5;
   add(answer, sizes.answer, sizes.answer.line, Math.min(room, READING_WIDTH), 'ink');
   y += 3;
-  const steps = told && rows.length > 0 ? [`${rows.length} steps`, durationText(total_min)] : [];
+  const steps = told && rows.length > 0 ? [`${rows.length} steps`, aboutHowLong(total_min)] : [];
   const about = [...(version === undefined ? [] : [`version ${version}`]), ...steps];
   add(about.join(' · '), sizes.note, sizes.note.line, room, 'quiet');
   return { words, y };

@@ -5,7 +5,7 @@ import type { Amount } from '../../core/quantity/amount.ts';
 import { formatAmount, formatQuantity } from '../../core/quantity/print.ts';
 import { sentenceStart } from '../../core/quantity/sentence.ts';
 import type { BenchRun } from '../../core/record/run.ts';
-import { figuresComputed, figuresGiven, figuresRead } from '../../core/report/common/figures.ts';
+import { figuresComputed, figuresGiven, figuresOfSum } from '../../core/report/common/figures.ts';
 import type { FlowEnd, FlowPassage } from '../../core/report/flow/flow.ts';
 
 /** An amount as it stands on the sheet, with how it is known. */
@@ -151,10 +151,7 @@ export function weighings(at: string, run: Enactment, record?: BenchRun): ToldWe
     if (measured_g === undefined)
       return { vessel, text: `${formatQuantity(expected_g, 'mass', 3)} at most`, basis: 'assumed' };
     const net = record?.nets.find((each) => each.step === step && each.vessel === vessel);
-    const figures =
-      net === undefined
-        ? undefined
-        : figuresRead(measured_g, Math.max(...net.terms.map(({ reading }) => reading.lastDigit)));
+    const figures = net === undefined ? undefined : figuresOfSum(measured_g, net.terms);
     return { vessel, text: formatQuantity(measured_g, 'mass', figures), basis: 'measured' };
   });
 }

@@ -7,6 +7,7 @@ import { canStayAwake } from './device/wake-lock.ts';
 import { useRecord } from './record-context.ts';
 import { Glued } from './step/glued.tsx';
 import { inSign } from './typed/typed-number.ts';
+import { ToExperiment } from './to-experiment.tsx';
 import './begin.css';
 
 /** Before the first step: who writes, and on which balance. Both can be changed at any time. */
@@ -69,6 +70,7 @@ export function Begin({
       <button type="submit" className="bench-way" data-rank="first">
         To the steps
       </button>
+      <ToExperiment />
     </form>
   );
 }

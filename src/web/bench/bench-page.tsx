@@ -111,7 +111,7 @@ function Working({
     <RecordProvider value={record}>
       <div className="bench" data-view={view.kind}>
         <Head state={state} bench={bench} preferences={preferences} />
-        <TimerStrip />
+        <TimerStrip current={shown} />
         <div className="bench-columns">
           <aside className="bench-side-list screen-only">
             <StepList current={shown} />

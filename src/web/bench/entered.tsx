@@ -1,11 +1,13 @@
 import { useEffect, useRef } from 'react';
 import { addressOf } from './device/view.ts';
+import { missingIn } from './record/missing.ts';
 import { useRecord } from './record-context.ts';
 import { RecordTable } from './record-view/record-table.tsx';
 
 /** The end: what was entered, and where it is worked out. */
 export function Entered({ online }: { readonly online: boolean }) {
-  const { run, waiting, sheet, lines } = useRecord();
+  const { run, waiting, sheet, lines, placed } = useRecord();
+  const missing = missingIn(sheet, placed).length;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
@@ -21,6 +23,7 @@ export function Entered({ online }: { readonly online: boolean }) {
         {waiting.size === 0
           ? 'All of it is kept. '
           : `${waiting.size} of it ${waiting.size === 1 ? 'is' : 'are'} still on this device only. `}
+        {lines.length > 0 && missingText(missing)}
         {online ? <a href={`/runs/${run.id}`}>To the result</a> : 'The result needs the network.'}
       </p>
       <RecordTable />
@@ -39,4 +42,11 @@ export function Entered({ online }: { readonly online: boolean }) {
       </nav>
     </>
   );
+}
+
+function missingText(missing: number): string {
+  if (missing === 0) return 'Nothing is left out. ';
+  return missing === 1
+    ? 'One thing was not entered; it stands at the end. '
+    : `${missing} things were not entered; they stand at the end. `;
 }

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { addressOf } from './device/view.ts';
 import { useRecord } from './record-context.ts';
-import { linesOfStep } from './record/place.ts';
+import { isExtra, linesOfStep } from './record/place.ts';
 import type { StepLines } from './record/place.ts';
 import { timeOfDay, timesOf } from './record/timers.ts';
 import { stands } from './step/field-kinds.ts';
@@ -11,8 +11,7 @@ import './step-list.css';
 /** What was done at a step, in a few words: "2 of 3 entered, 10:42–11:03". */
 export function doneText(lines: StepLines): string {
   const filled = lines.fields.filter((field) => lines.byField.get(field.key)?.some(stands));
-  // A further weighing that may follow is not missed.
-  const wanted = lines.fields.filter(({ key }) => !key.includes('+'));
+  const wanted = lines.fields.filter((field) => !isExtra(field));
   const due = Math.max(wanted.length, filled.length);
   const { started, finished } = timesOf(lines);
   const seen = lines.others.filter(stands).length;

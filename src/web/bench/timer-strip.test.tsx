@@ -33,7 +33,7 @@ it('shows every clock, turns the one whose time is over, rings once, and ends wi
   const written: Written = { entries: [], files: [] };
   render(
     <RecordForTest steps={steps} written={written} given={given}>
-      <TimerStrip />
+      <TimerStrip current={undefined} />
     </RecordForTest>,
   );
   const rows = () => screen.getAllByRole('listitem').map((row) => row.textContent);
@@ -50,4 +50,19 @@ it('shows every clock, turns the one whose time is over, rings once, and ends wi
   });
   expect(rows()).toHaveLength(1);
   expect(written.entries).toMatchObject([{ kind: 'time', step: '2', text: 'Finished' }]);
+});
+
+it('leaves the clock of the open step to that step, until it rings', async () => {
+  const written: Written = { entries: [], files: [] };
+  render(
+    <RecordForTest steps={steps} written={written} given={given}>
+      <TimerStrip current="2" />
+    </RecordForTest>,
+  );
+  const rows = () => screen.getAllByRole('listitem').map((row) => row.textContent);
+  expect(rows()).toHaveLength(1);
+  expect(rows()[0]).toContain('Stirring, flask');
+  await act(() => vi.advanceTimersByTimeAsync(61_000));
+  expect(rows()[1]).toContain('Cooling, flask');
+  expect(screen.getAllByRole('button', { name: /^Done/ })).toHaveLength(1);
 });

@@ -9,23 +9,32 @@ import type { Timer } from './record/timers.ts';
 import { useEnter } from './step/use-enter.ts';
 import './timer-strip.css';
 
-/** Every clock that runs, whichever step is open. One whose time is over stays until it is called done. */
-export function TimerStrip() {
+/**
+ * Every clock that runs at another step than the one that is open: there it is shown large. One whose
+ * time is over is shown at every step, until it is called done.
+ */
+export function TimerStrip({ current }: { readonly current: string | undefined }) {
   const { sheet, placed } = useRecord();
   const timers = timersOf(sheet, placed);
   const now = useNow(timers.length > 0);
   const over = timers.filter(({ endsAt_ms }) => endsAt_ms <= now);
   useBell(over);
+  const shown = timers.filter((timer) => timer.step !== current || over.includes(timer));
   return (
     <>
       <p role="status" className="spoken">
         {over.map(({ step, what }) => `Step ${step}, ${what}: the time is over.`).join(' ')}
       </p>
-      {timers.length > 0 && (
+      {shown.length > 0 && (
         <section className="bench-timers screen-only" aria-label="Clocks">
           <ul>
-            {timers.map((timer) => (
-              <TimerRow key={timer.step} timer={timer} left_ms={timer.endsAt_ms - now} />
+            {shown.map((timer) => (
+              <TimerRow
+                key={timer.step}
+                timer={timer}
+                left_ms={timer.endsAt_ms - now}
+                own={timer.step === current}
+              />
             ))}
           </ul>
         </section>
@@ -34,7 +43,16 @@ export function TimerStrip() {
   );
 }
 
-function TimerRow({ timer, left_ms }: { readonly timer: Timer; readonly left_ms: number }) {
+function TimerRow({
+  timer,
+  left_ms,
+  own,
+}: {
+  readonly timer: Timer;
+  readonly left_ms: number;
+  /** Its step is open, and has the key that ends it. */
+  readonly own: boolean;
+}) {
   const { writer } = useRecord();
   const { enter } = useEnter();
   return (
@@ -46,9 +64,11 @@ function TimerRow({ timer, left_ms }: { readonly timer: Timer; readonly left_ms:
           <span className="bench-timer-step">step {timer.step}</span>
         </span>
       </a>
-      <button type="button" onClick={() => void enter(stamp(writer, timer.step, FINISHED))}>
-        Done<span className="spoken"> with {timer.what}</span>
-      </button>
+      {!own && (
+        <button type="button" onClick={() => void enter(stamp(writer, timer.step, FINISHED))}>
+          Done<span className="spoken"> with {timer.what}</span>
+        </button>
+      )}
     </li>
   );
 }

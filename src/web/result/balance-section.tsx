@@ -47,7 +47,9 @@ export function BalanceSection({
       {several && <h3>{name}</h3>}
       <Picture draw={draw} />
       <figcaption>
-        <p>{courseSentence(course, wording)}</p>
+        <p>
+          {courseSentence(course, wording)} {ofWhat(recovered)}
+        </p>
         <details className="screen-only">
           <summary>As a table</summary>
           <BalanceTable shown={{ product, balance, course }} figures={figures} />
@@ -56,6 +58,12 @@ export function BalanceSection({
     </figure>
   );
 }
+
+/** The other percentages of the page compare with what the document plans. */
+const ofWhat = (recovered: boolean) =>
+  recovered
+    ? 'Every percentage here is of what was charged.'
+    : 'Every percentage here is of the theory for what this bench charged, not of the plan.';
 
 const WHERE: Readonly<Record<SegmentKind, (where: string) => string>> = {
   isolated: (where) => `in the ${where}, weighed`,

@@ -121,7 +121,7 @@ function BudgetTable({
                 </td>
                 <td>
                   {BASIS[basis]}
-                  {reading?.basis === 'measured' && `, ${reading.instrument}`}
+                  {reading?.basis === 'measured' && `, ${figures.said(reading.instrument)}`}
                 </td>
               </tr>
             );

@@ -3,6 +3,7 @@ import type { Derivation } from '../../core/report/why/derivation.ts';
 import { postingsOf } from '../../core/report/why/postings.ts';
 import { readingLines } from '../../core/report/why/readings.ts';
 import { whyOf } from '../../core/report/why/why.ts';
+import { figuresOfSum } from '../../core/report/common/figures.ts';
 import { vesselOf } from '../../core/report/common/name.ts';
 import type { RunNet } from '../../core/record/run.ts';
 import type { ProductYield } from '../../core/report/yield/result.ts';
@@ -91,12 +92,14 @@ function netsOf(
 ): Derivation | undefined {
   if (nets.length === 0) return undefined;
   const mass_g = nets.reduce((sum, { net_g }) => sum + net_g, 0);
+  const terms = nets.flatMap((net) => net.terms);
+  const figures = figuresOfSum(mass_g, terms);
   const alone = nets.every(({ terms }) => terms.length === 1);
   return derivation({
     title: `Mass of ${name}`,
     formula: alone ? 'm as weighed' : nets.length > 1 ? 'm = Σ (gross − tare)' : 'm = gross − tare',
-    lines: nets.flatMap(({ terms }) => readingLines(terms, instruments)),
-    result: lineOf('m', `of ${name}`, mass_g, 'g', 'measured'),
+    lines: readingLines(terms, instruments),
+    result: lineOf('m', `of ${name}`, mass_g, 'g', 'measured', undefined, figures),
     said: product === undefined ? [] : ['It counts as product, whatever its purity.'],
     postings: postingsOf(
       enactment,

@@ -40,7 +40,7 @@ export function EnteredSection({
                 Measured
               </th>
               <th scope="col" role="columnheader" className="number">
-                Difference
+                Against plan
               </th>
               <th scope="col" role="columnheader" className="instrument">
                 Instrument

@@ -92,7 +92,7 @@ function lineOf(reading: Reading, step: string, what: string, decimal: DecimalSi
     step,
     what,
     measured: { text: asWritten(reading.entry, decimal), basis: 'measured' },
-    instrument: reading.instrument ?? INSTRUMENT_UNNAMED,
+    instrument: inDecimals(reading.instrument ?? INSTRUMENT_UNNAMED, decimal),
     sum: false,
   };
 }
@@ -244,7 +244,7 @@ function struckRows(
         step: beside?.step ?? entry.step ?? '',
         what: beside?.what ?? entry.item ?? entry.vessel ?? entry.kind,
         measured: { text: asWritten(entry, decimal), basis: 'measured' },
-        instrument: entry.instrument ?? '',
+        instrument: inDecimals(entry.instrument ?? '', decimal),
         struck: reason === '' ? 'no reason was given' : reason,
         sum: false,
       },

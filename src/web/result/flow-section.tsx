@@ -1,4 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
+import type { DecimalSign } from './figures.ts';
 import type { Result } from './result-of.ts';
 
 const FlowSheetView = lazy(async () => ({
@@ -13,10 +14,12 @@ export function FlowSection({
   result,
   sentence,
   version,
+  decimal,
 }: {
   readonly result: Result;
   readonly sentence: string;
   readonly version: string;
+  readonly decimal: DecimalSign;
 }) {
   const [open, setOpen] = useState(startsOpen);
   return (
@@ -27,7 +30,7 @@ export function FlowSection({
         </summary>
         {open && (
           <Suspense fallback={<p className="quiet">Drawing …</p>}>
-            <FlowSheetView result={result} sentence={sentence} version={version} />
+            <FlowSheetView {...{ result, sentence, version, decimal }} />
           </Suspense>
         )}
       </details>

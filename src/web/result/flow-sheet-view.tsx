@@ -4,6 +4,8 @@ import { flowSheetParts } from '../../picture/flow-sheet/flow-sheet.ts';
 import { inPlace } from '../../picture/flow-sheet/parts.ts';
 import { flowWords } from '../../picture/flow-sheet/words.ts';
 import '../../picture/flow-sheet/flow-sheet.css';
+import { drawnWithDecimal } from '../experiment/sheet/decimal-parts.ts';
+import type { DecimalSign } from './figures.ts';
 import { Picture } from './picture.tsx';
 import type { Result } from './result-of.ts';
 
@@ -12,10 +14,12 @@ export function FlowSheetView({
   result: { planned, run, enactment },
   sentence,
   version,
+  decimal,
 }: {
   readonly result: Result;
   readonly sentence: string;
   readonly version: string;
+  readonly decimal: DecimalSign;
 }) {
   const { experiment } = planned;
   const sheet = useMemo(() => flowSheet(experiment, enactment), [experiment, enactment]);
@@ -32,10 +36,10 @@ export function FlowSheetView({
       return (
         `<svg xmlns="http://www.w3.org/2000/svg" class="flow-sheet" role="list" aria-label="Steps" ` +
         `width="${size.width}" height="${size.height}" viewBox="${viewBox}">` +
-        `<defs>${defs}</defs>${parts.map(inPlace).join('')}</svg>`
+        `<defs>${defs}</defs>${drawnWithDecimal(parts.map(inPlace).join(''), decimal)}</svg>`
       );
     },
-    [sheet, words, sentence, version],
+    [sheet, words, sentence, version, decimal],
   );
   return <Picture draw={draw} />;
 }

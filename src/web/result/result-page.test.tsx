@@ -5,6 +5,7 @@ import { MemoryRouter, Route, Routes } from 'react-router';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { KeptEntry, RunOpened } from '../../wire/run.ts';
 import { queryClient } from '../api/queries.ts';
+import { DEFAULT_SETTINGS_SHOWN } from './settings-shown.ts';
 import { ResultPage } from './result-page.tsx';
 import { openedRun } from './testing.ts';
 
@@ -21,8 +22,10 @@ class Feed extends EventTarget {
 }
 
 const posted: unknown[] = [];
+/** What was said of the pages of paper. */
+const sheets: string[] = [];
 
-function serve(run: RunOpened, refusal?: object) {
+function serve(run: RunOpened, refusal?: object, comma = false) {
   vi.stubGlobal('fetch', async (path: string, asked: { method: string; body?: string }) => {
     if (asked.method === 'POST') {
       posted.push(JSON.parse(asked.body!));
@@ -30,6 +33,8 @@ function serve(run: RunOpened, refusal?: object) {
         ? Response.json({ acknowledged: [] }, { status: 201 })
         : Response.json(refusal, { status: 409 });
     }
+    if (path === '/api/settings' && comma)
+      return Response.json({ ...DEFAULT_SETTINGS_SHOWN, decimalSign: ',' });
     if (path === `/api/runs/${run.id}`) return Response.json(run);
     return Response.json({ code: 'none', message: 'None.' }, { status: 404 });
   });
@@ -56,7 +61,16 @@ beforeEach(() => {
       disconnect() {}
     },
   );
-  // What jsdom leaves out and the popover asks for.
+  // What jsdom leaves out and the page and its popover ask for.
+  Object.assign(document, { adoptedStyleSheets: [] });
+  vi.stubGlobal(
+    'CSSStyleSheet',
+    class {
+      replaceSync(text: string) {
+        sheets.push(text);
+      }
+    },
+  );
   vi.stubGlobal('CSS', { escape: (text: string) => text });
   window.matchMedia = () => ({ matches: false }) as MediaQueryList;
 });
@@ -65,6 +79,7 @@ afterEach(() => {
   cleanup();
   queryClient.clear();
   posted.length = 0;
+  sheets.length = 0;
   vi.unstubAllGlobals();
 });
 
@@ -133,4 +148,65 @@ test('a refusal says why and keeps what was read', async () => {
   fireEvent.click(await screen.findByRole('button', { name: 'Add 1 entry' }));
   expect((await screen.findByRole('alert')).textContent).toContain(refusal.message);
   expect(screen.getByRole('button', { name: 'Add 1 entry' })).toBeDefined();
+});
+
+test('a laboratory that writes commas reads no decimal point', async () => {
+  window.matchMedia = () => ({ matches: true }) as MediaQueryList;
+  vi.spyOn(HTMLElement.prototype, 'clientWidth', 'get').mockReturnValue(1000);
+  serve(openedRun('cyclohexanol', 3), undefined, true);
+  await waitFor(async () => expect(await answer()).toContain('1,141'));
+  await waitFor(() => expect(document.querySelector('svg.flow-sheet')).not.toBeNull());
+  const said = [
+    ...document.querySelectorAll('.result td, .result th, .result p, .result svg text'),
+    ...document.querySelectorAll('.result svg [aria-label]'),
+  ].map((each) => each.getAttribute('aria-label') ?? each.textContent ?? '');
+  expect(said.filter((text) => /\d,\d/.test(text)).length).toBeGreaterThan(30);
+  expect(said.filter((text) => /\d\.\d/.test(text))).toEqual([]);
+  vi.restoreAllMocks();
+});
+
+test('the flow sheet names the version by eight digits of its hash', async () => {
+  window.matchMedia = () => ({ matches: true }) as MediaQueryList;
+  vi.spyOn(HTMLElement.prototype, 'clientWidth', 'get').mockReturnValue(1000);
+  serve(openedRun('cyclohexanol', 1));
+  await waitFor(() =>
+    expect(document.querySelector('svg.flow-sheet')?.textContent).toContain('version dddddddd'),
+  );
+  expect(document.querySelector('svg.flow-sheet')?.textContent).not.toContain('d'.repeat(9));
+  vi.restoreAllMocks();
+});
+
+test('each percentage says what it is of', async () => {
+  serve(openedRun('cyclohexanol', 1));
+  await answer();
+  expect(screen.getByRole('columnheader', { name: 'Against plan' })).toBeDefined();
+  expect(
+    screen.getByText(/of the theory for what this bench charged, not of the plan/),
+  ).toBeDefined();
+});
+
+test('paper shows the photographs, and at its foot whose result it is', async () => {
+  const photo = 'a'.repeat(64);
+  serve(
+    openedRun('cyclohexanol', 1, (entries) => ({
+      entries: [
+        ...entries,
+        {
+          ...entries[0]!,
+          id: 'photo0001',
+          kind: 'observation',
+          text: 'Photo',
+          attachments: [photo],
+        },
+      ],
+    })),
+  );
+  await answer();
+  const shown = screen.getByRole('img', { name: 'Photograph 1: Photo' });
+  expect(shown.getAttribute('loading')).toBeNull();
+  expect(shown.closest('.screen-only')).toBeNull();
+  expect(sheets.join()).toMatch(
+    /@page \{ size: a4.*margin.*Bench 4 · cyclohexanol · version 3 \(d{12}\)/,
+  );
+  expect(sheets.join()).toContain('counter(page)');
 });

@@ -4,6 +4,8 @@ import { DEFAULT_SETTINGS_SHOWN } from './settings-shown.ts';
 import { laboratoryInstruments } from '../../core/quantity/laboratory.ts';
 import { useSettings } from '../api/queries.ts';
 import type { RunOpened } from '../../wire/run.ts';
+import { footOf } from '../experiment/print/page-rules.ts';
+import { usePrinting } from '../experiment/print/use-printing.ts';
 import { Page } from '../ui/page.tsx';
 import { Waiting } from '../ui/waiting.tsx';
 import { Answer } from './answer-section.tsx';
@@ -35,6 +37,7 @@ export function ResultPage() {
 function Shown({ run }: { readonly run: RunOpened }) {
   const settings = useSettings().data ?? DEFAULT_SETTINGS_SHOWN;
   const { decimalSign } = settings;
+  usePrinting({ size: settings.paper, foot: footFor(run) });
   const instruments = useMemo(() => laboratoryInstruments(settings), [settings]);
   const figures = useMemo(() => figuresIn(decimalSign), [decimalSign]);
   const planned = useMemo(() => plannedOf(run.text), [run.text]);
@@ -68,7 +71,8 @@ function Shown({ run }: { readonly run: RunOpened }) {
       <FlowSection
         result={result}
         sentence={figures.said(result.report.sentence)}
-        version={run.document}
+        version={run.document.slice(0, 8)}
+        decimal={decimalSign}
       />
       <RecordSection run={run} />
       <footer className="result-foot">
@@ -76,4 +80,10 @@ function Shown({ run }: { readonly run: RunOpened }) {
       </footer>
     </div>
   );
+}
+
+/** At the foot of every printed page: whose result, and of which version of the experiment. */
+function footFor({ bench, title, versionNumber, document }: RunOpened): string {
+  const version = { title, number: versionNumber, name: null, document, kept: true };
+  return `${bench} · ${footOf(version)}`;
 }

@@ -37,7 +37,6 @@ function Photographs({ hashes, of }: { readonly hashes: readonly string[]; reado
           <img
             src={`/api/attachments/${hash}`}
             alt={`Photograph ${i + 1}: ${of === '' ? 'without words' : of}`}
-            loading="lazy"
           />
         </a>
       ))}

@@ -45,7 +45,7 @@ export function whatHelps(
     return `${comes}. No single weighing on a finer balance would make it much smaller.`;
   const U = best.U_percent;
   const spread = figures.plainPercent(U, U >= 0.05 ? 1 : 2);
-  return `${comes}. If ${best.source.weighed} is weighed on a balance that reads to ${best.readability}, ± comes down to ${spread}.`;
+  return `${comes}. If ${best.source.weighed} is weighed on a balance that reads to ${figures.said(best.readability)}, ± comes down to ${spread}.`;
 }
 
 function sourcesOf(product: ProductYield, run: BenchRun): Source[] {

@@ -10,7 +10,7 @@ import { ShelfPage } from './shelf-page.tsx';
 /** A server with a shelf; `down` loses the network, `deaf` the answers alone. */
 function server() {
   const shelf = new Map<string, ExperimentOpened>();
-  const state = { shelf, down: false, deaf: false, sent: [] as string[] };
+  const state = { shelf, down: false, deaf: false, sent: [] as string[], decimalSign: '.' };
   const put = (id: string, text: string) => {
     const title = /^# (.*)$/m.exec(text)?.[1] ?? '';
     const savedAt = new Date(1_760_000_000_000 + shelf.size * 60_000).toISOString();
@@ -22,6 +22,9 @@ function server() {
   vi.stubGlobal('fetch', async (path: string, init: RequestInit = {}) => {
     if (state.down) throw new TypeError('no network');
     const body = typeof init.body === 'string' ? JSON.parse(init.body) : undefined;
+    if (path === '/api/settings') return Response.json({ decimalSign: state.decimalSign });
+    if (path.endsWith('/answer'))
+      return Response.json({ matter: ['Makes at most 2.12\u202fg (9.99\u202fmmol) of benzoin.'] });
     const id = path.split('/')[3];
     if (init.method === 'POST') {
       state.sent.push(body.id);
@@ -68,6 +71,18 @@ describe('the shelf', () => {
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('2 experiments.');
     const titles = screen.getAllByRole('heading', { level: 2 }).map((each) => each.textContent);
     expect(titles).toEqual(['Benzoic acid', 'Aspirin']);
+  });
+
+  it('answers in the decimal sign of the laboratory', async () => {
+    state.decimalSign = ',';
+    await openShelf();
+    const answers = await screen.findAllByText(
+      'Makes at most 2,12\u202fg (9,99\u202fmmol) of benzoin.',
+      {
+        normalizer: (text) => text,
+      },
+    );
+    expect(answers).toHaveLength(2);
   });
 
   it('copies an experiment under another title and leaves the first as it is', async () => {

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
 import type { ExperimentSummary } from '../../wire/experiment.ts';
-import { useDocumentAnswer } from '../api/queries.ts';
+import { unbroken, withDecimal } from '../experiment/words/decimal.ts';
+import { useDocumentAnswer, useSettings } from '../api/queries.ts';
 import { Button } from '../ui/button.tsx';
 import { whenText } from '../ui/when.ts';
 import { BenchRecords } from './bench-records.tsx';
@@ -21,6 +22,7 @@ export function ShelfRow({
   const { id, course, head, runs, putAway } = experiment;
   const title = titleOf(experiment);
   const answer = useDocumentAnswer(head.document).data?.matter[0];
+  const decimal = useSettings().data?.decimalSign ?? '.';
   const records = `records-${id}`;
   return (
     <li className="shelf-row">
@@ -28,7 +30,9 @@ export function ShelfRow({
         <h2>
           <Link to={`/experiments/${id}`}>{title}</Link>
         </h2>
-        {answer !== undefined && <p className="shelf-answer">{answer}</p>}
+        {answer !== undefined && (
+          <p className="shelf-answer">{unbroken(withDecimal(answer, decimal))}</p>
+        )}
         {course !== null && <p className="shelf-course">{course}</p>}
       </div>
       <p className="shelf-version">

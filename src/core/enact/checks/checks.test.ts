@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Move } from '../../experiment/move.ts';
+import { readExperiment } from '../../experiment/read.ts';
 import { enact } from '../enact.ts';
 import * as f from '../fixture.ts';
 import type { Sketch } from '../fixture.ts';
+import { programOf } from '../program.ts';
 
 const said = (sketch: Sketch) =>
   enact(f.program(sketch), f.TABLE).diagnostics.map((d) => `${d.severity} ${d.code}`);
@@ -101,5 +103,25 @@ describe('what is said of vessels, heat and products', () => {
   it('says nothing of a vessel whose contents are not wholly known', () => {
     const moves = [f.charge(f.use('no such thing', '5 mL'), 'flask'), f.discard('flask', 'x')];
     expect(said(one(moves))).toEqual([]);
+  });
+});
+
+describe('what is said of a declared reaction or a product', () => {
+  const ended = (text: string) => enact(programOf(readExperiment(text)), f.TABLE).diagnostics;
+  const EQUATION =
+    '# T\n\n## Reaction\nbenzil + Zn + 2 AcOH -> benzoin + Zn(OAc)2\n\n## Procedure\n';
+
+  it('counts the reactants that are missing', () => {
+    const [two] = ended(`${EQUATION}1. Charge the flask with benzil 2.10 g.\n`);
+    expect(two?.message).toContain('zinc and acetic acid are never charged');
+    const [one] = ended(`${EQUATION}1. Charge the flask with benzil 2.10 g and zinc 2.0 g.\n`);
+    expect(one?.message).toContain('acetic acid is never charged');
+  });
+
+  it('says at the last sentence, not at the equation, that the product is never weighed', () => {
+    const said = ended(
+      `${EQUATION}1. Charge the flask with benzil 2.10 g, zinc 2.0 g and acetic acid 3 mL.\n2. Stir for 1 h.\n`,
+    );
+    expect(said.find(({ code }) => code === 'product-not-weighed')?.at?.line).toBe(8);
   });
 });

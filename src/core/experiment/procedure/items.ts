@@ -9,18 +9,42 @@ export interface Item {
   readonly part?: string;
 }
 
+/** A line of an item. */
+interface Stretch {
+  readonly start: number;
+  readonly end: number;
+  /** It begins with a number or a bullet. */
+  readonly marked: boolean;
+}
+
+function joined(open: readonly Stretch[]): Pick<Stretch, 'start' | 'end'>[] {
+  return open.length === 0 ? [] : [{ start: open[0]!.start, end: open.at(-1)!.end }];
+}
+
+/**
+ * Without numbers, lines that each end a sentence are steps of their own; the last may be half
+ * typed. Where a sentence runs over a line's end, the lines are one paragraph.
+ */
+function sentencesALine(open: readonly Stretch[], text: string): readonly Stretch[] | undefined {
+  if (open.length < 2 || open[0]!.marked) return undefined;
+  const ends = open
+    .slice(0, -1)
+    .every(({ start, end }) => /[.!?;]\s*$/.test(text.slice(start, end)));
+  return ends ? open : undefined;
+}
+
 /** The list items and paragraphs of the procedure, each with the sub-heading that it stands under. */
 export function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[] {
   const items: Item[] = [];
   let part: string | undefined;
-  let open: { start: number; end: number } | undefined;
+  let open: Stretch[] = [];
   const close = () => {
-    if (open)
+    for (const { start, end } of sentencesALine(open, lines.text) ?? joined(open))
       items.push({
-        clean: cleanText(lines.text, open.start, open.end),
+        clean: cleanText(lines.text, start, end),
         ...(part !== undefined && { part }),
       });
-    open = undefined;
+    open = [];
   };
   // A marker that is only just being typed is no part of the item before it
   const last = section.lines.at(-1);
@@ -49,9 +73,13 @@ export function itemsOf(section: Section, lines: LineMap, notes: Note[]): Item[]
       close();
     else if (marker) {
       close();
-      open = { start: line.start + marker[0].length, end };
-    } else if (open) open = { ...open, end };
-    else open = { start: line.start + (line.text.length - line.text.trimStart().length), end };
+      open = [{ start: line.start + marker[0].length, end, marked: true }];
+    } else
+      open.push({
+        start: line.start + (line.text.length - line.text.trimStart().length),
+        end,
+        marked: false,
+      });
   }
   close();
   return items;

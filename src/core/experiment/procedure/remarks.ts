@@ -30,7 +30,7 @@ export function unreadSaid(
   if (isConditional(text)) return HOLDS_AMOUNT.test(text) ? [conditional(span)] : [];
   if (REMARK.test(text) || isObservation(text)) return [];
   const lost = amountsIn(text, knows).map((amount) => `“${amount.text}”`);
-  if (lost.length > 0) return [amountsLost(lost, span)];
+  if (lost.length > 0) return [amountsLost(text, lost, span)];
   return TOLD.test(text) && !HOLDS_AMOUNT.test(text) ? [] : [notUnderstood(text, span)];
 }
 
@@ -88,15 +88,20 @@ function conditional(span: Span): Diagnostic {
 }
 
 /** Matter is missing from everything that is worked out: more than a remark that is passed over. */
-function amountsLost(lost: readonly string[], span: Span): Diagnostic {
+function amountsLost(text: string, lost: readonly string[], span: Span): Diagnostic {
+  const near = nearestForm(text);
   const many = lost.length > 1;
   const listed = many ? `${lost.slice(0, -1).join(', ')} and ${lost.at(-1)}` : lost[0];
   return {
     code: 'sentence-not-understood',
     severity: 'error',
     message: `No verb explains this sentence, so ${listed} ${many ? 'are' : 'is'} not counted.`,
-    hint: 'Begin with what is put in, in a sentence that starts with Charge or Add: “Charge {vessel} with {material} {amount}”, “Add {material} {amount} to {vessel}”; say what happens next in another.',
+    hint:
+      near.fix === undefined
+        ? `Say what is put in first, as in “${VERB_OF.charge.forms[0]}” or “${VERB_OF.add.forms[0]}”, and what is done with it in a sentence of its own.`
+        : `Nearest: “${near.form}”.`,
     at: { line: span.line, column: span.column, length: span.end - span.start },
+    ...(near.fix !== undefined && { fix: near.fix }),
   };
 }
 

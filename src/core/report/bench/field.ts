@@ -4,8 +4,8 @@ import type { EntryKind } from '../../record/entry.ts';
 export interface Measure {
   /** As a bench entry writes it: "g", "mL", "°C". */
   readonly unit: string;
-  /** The number that the plan comes to, in `unit`, and how the document says it ("3 × 10 mL"). */
-  readonly planned?: { readonly value: number; readonly text: string };
+  /** The number that the plan comes to, in `unit`, and how the document says it ("3 × 10 mL"); a limit is not to be passed ("below 40 °C"). */
+  readonly planned?: { readonly value: number; readonly text: string; readonly limit?: true };
   /** Where doubt begins, in `unit`. */
   readonly low?: number;
   readonly high?: number;
@@ -51,7 +51,7 @@ export interface BenchStep {
   /** The number that it has in the document: "19" for the step 19b. */
   readonly item: string;
   readonly section: string | null;
-  /** As written. */
+  /** As written, but for its capital. */
   readonly sentence: string;
   readonly cautions: readonly string[];
   readonly wait?: BenchWait;

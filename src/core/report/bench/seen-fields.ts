@@ -1,5 +1,6 @@
 import type { Experiment, Step } from '../../experiment/step.ts';
 import type { VerbKind } from '../../experiment/verbs/kind.ts';
+import type { Amount } from '../../quantity/amount.ts';
 import { formatAmount } from '../../quantity/print.ts';
 import type { BenchField } from './field.ts';
 
@@ -28,7 +29,7 @@ const BY_VERB: Readonly<Partial<Record<VerbKind, Reader>>> = {
 };
 
 /** Where the sentence gives a figure. At an evaporation that is the bath's, which nobody writes down. */
-function temperatureFields({ id, verb, slots }: Step): BenchField[] {
+function temperatureFields({ id, verb, slots, text }: Step): BenchField[] {
   const { temperature } = slots;
   const vessel = slots.on?.[0]?.vessel ?? slots.into;
   if (temperature?.kind !== 'temperature' || vessel === undefined) return [];
@@ -41,12 +42,33 @@ function temperatureFields({ id, verb, slots }: Step): BenchField[] {
       label: `temperature, ${vessel}`,
       counts: false,
       unit: '°C',
-      planned: { value: temperature.value, text: formatAmount(temperature) },
-      low: temperature.value - TEMPERATURE_MARGIN_C,
-      high: (temperature.high ?? temperature.value) + TEMPERATURE_MARGIN_C,
+      ...expectedOf(temperature, text),
       decimals: 0,
     },
   ];
+}
+
+/** Words before a figure that is not to be passed. */
+const AT_MOST = /\b(?:below|under|above|beyond|exceed(?:ing)?|more than|less than|at most)\s*$/i;
+const AT_LEAST = /\b(?:fall|drop|sink|cool)(?:s|ing)?\s+(?:below|under)\s*$/i;
+
+/** A figure that is aimed at, or one that is not to be passed: "below 40 °C", "does not rise above 40 °C". */
+function expectedOf(
+  temperature: Amount,
+  sentence: string,
+): Pick<BenchField, 'planned' | 'low' | 'high'> {
+  const { upTo, atLeast, ...figure } = temperature;
+  const { value, high = value } = figure;
+  const said = formatAmount(figure);
+  const before = sentence.slice(0, Math.max(0, sentence.indexOf(temperature.text)));
+  const limit = (word: string) => ({ value, text: `${word} ${said}`, limit: true as const });
+  if (atLeast || AT_LEAST.test(before)) return { planned: limit('at least'), low: value };
+  if (upTo || AT_MOST.test(before)) return { planned: limit('at most'), high };
+  return {
+    planned: { value, text: said },
+    low: value - TEMPERATURE_MARGIN_C,
+    high: high + TEMPERATURE_MARGIN_C,
+  };
 }
 
 /** "The melting range of each solid": one for each vessel that a product was weighed in. */

@@ -219,10 +219,17 @@ describe('a step of the sheet', () => {
     expect(fields[0]!.net!.planned_g).toBeCloseTo(1.14, 2);
   });
 
-  it('asks for the tare where the procedure does, or else at the weighing of a tared vessel', () => {
+  it('asks for the tare where the procedure does', () => {
     expect(stepOf('cyclohexanol', '15').fields.map((f) => f.kind)).toEqual(['tare']);
     expect(stepOf('cyclohexanol', '18').fields.map((f) => f.kind)).toEqual(['gross']);
-    expect(stepOf('grignard', '26').fields.map((f) => f.kind)).toEqual(['tare', 'gross']);
+  });
+
+  it('asks for the tare of a vessel that is called tared before anything goes in', () => {
+    const { steps } = sheetOf('grignard');
+    const filled = steps.findIndex(({ fields }) => fields.some(({ kind }) => kind === 'tare'));
+    const weighed = steps.findIndex(({ fields }) => fields.some(({ kind }) => kind === 'gross'));
+    expect(steps[filled]!.fields[0]!.vessel).toBe(steps[weighed]!.fields[0]!.vessel);
+    expect(filled).toBeLessThan(weighed);
   });
 
   it('has the remarks that stand behind its item', () => {
@@ -267,7 +274,7 @@ sodium benzoate + HCl -> benzoic acid + NaCl
 2. Add 2 M hydrochloric acid 6 mL to the beaker dropwise.
 3. If the mixture is not acid, add 1 mL more of the acid.
 4. Filter the beaker under vacuum; keep the solid.
-5. Weigh the solid.
+5. weigh the solid.
 6. Transfer the solid to the dish.
 7. Weigh the dish.
 `;

@@ -1,5 +1,6 @@
 import type { Enactment } from '../../enact/enactment.ts';
 import type { Experiment, Step } from '../../experiment/step.ts';
+import { sentenceStart } from '../../quantity/sentence.ts';
 import { itemOf } from '../../record/place.ts';
 import { planAnswer } from '../answer/answer.ts';
 import { cautionsByStep } from './cautions.ts';
@@ -25,7 +26,7 @@ export function benchSheet(experiment: Experiment, plan: Enactment): BenchSheet 
       id: step.id,
       item: itemOf(step.id),
       section: step.part ?? null,
-      sentence: step.text.replace(/\s+/g, ' ').trim(),
+      sentence: sentenceStart(step.text.replace(/\s+/g, ' ').trim()),
       cautions: cautions.get(step.id) ?? [],
       ...(wait === undefined ? {} : { wait }),
       fields: fieldsOf(step),
@@ -45,14 +46,20 @@ function fieldsReader(experiment: Experiment, plan: Enactment): (step: Step) => 
   const weighings = weighingFields(experiment, plan);
   const weighedIn = [...new Set(weighingsIn(experiment, plan).map((each) => each.vessel))];
   const counted = yieldRestsOn(experiment);
-  return (step) => [
-    ...(step.slots.materials ?? []).flatMap((use) => {
-      const counts = counted.has(use.material?.substance.id ?? '');
-      return chargeField(use, charges.get(use.id), counts) ?? [];
-    }),
-    ...(weighings.get(step.id) ?? []),
-    ...seenFields(step, experiment, weighedIn),
-  ];
+  return (step) => {
+    const weighed = weighings.get(step.id) ?? [];
+    const isTare = ({ kind }: BenchField) => kind === 'tare';
+    return [
+      // Before anything goes in.
+      ...weighed.filter(isTare),
+      ...(step.slots.materials ?? []).flatMap((use) => {
+        const counts = counted.has(use.material?.substance.id ?? '');
+        return chargeField(use, charges.get(use.id), counts) ?? [];
+      }),
+      ...weighed.filter((field) => !isTare(field)),
+      ...seenFields(step, experiment, weighedIn),
+    ];
+  };
 }
 
 /** Reactants, water apart, and what is charged to be got back. */

@@ -64,9 +64,8 @@ function isToConstantMass(step: Step | undefined): boolean {
 }
 
 /**
- * A vessel that the document declares as tared has its mass on its label: it is copied when the
- * vessel is weighed. Another declared vessel has to be weighed before anything goes in. What lies
- * in a vessel that nobody declared (crystals on a filter) is weighed as a net.
+ * A vessel has to be weighed before anything goes in, or the mass on its label is copied then. What
+ * lies in a vessel that nobody declared or calls tared (crystals on a filter) is weighed as a net.
  */
 function placeOfTare(
   { vessels }: Experiment,
@@ -74,8 +73,8 @@ function placeOfTare(
   { step, vessel }: Weighing,
 ): { readonly step: string } | 'none' {
   const declared = vessels.find((each) => each.id === vessel);
-  if (declared?.tared) return { step };
-  if (declared === undefined || declared.origin === 'implied') return 'none';
+  if (declared === undefined) return 'none';
+  if (declared.origin === 'implied' && !declared.tared) return 'none';
   const filled = trace.find((each) => each.passages.some((passage) => passage.to === vessel));
   return { step: filled?.step ?? step };
 }

@@ -1,3 +1,4 @@
+import type { Term } from '../../record/run.ts';
 import type { Charge } from '../../enact/enactment.ts';
 
 type Measure = 'mass' | 'volume' | 'amount';
@@ -28,10 +29,16 @@ export function figuresGiven(charges: readonly Charge[], value: number): number 
   return exact ? figures : Math.max(figures, MOST);
 }
 
-/** Figures of the lastDigit of a weighing: 0.8990 g where it was read to 0.1 mg. */
+/** Significant figures of a reading with this last digit: 0.8990 g where 0.1 mg was read. */
 export function figuresRead(value: number, lastDigit: number): number {
   const size = Math.floor(Math.log10(Math.abs(value)) + 1e-9);
   return Math.max(1, size - Math.round(Math.log10(lastDigit)) + 1);
+}
+
+/** Of a sum of readings: to the last digit of the coarsest. */
+export function figuresOfSum(value: number, terms: readonly Term[]): number | undefined {
+  const coarsest = Math.max(...terms.map(({ reading }) => reading.lastDigit));
+  return value === 0 || !(coarsest > 0) ? undefined : figuresRead(value, coarsest);
 }
 
 /** Figures of what is worked out from charges: as many as they were given with, two or three. */

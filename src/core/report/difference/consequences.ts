@@ -151,12 +151,29 @@ function durations(before: Side, after: Side): Consequence[] {
   return [made('duration', 'the procedure', was, is, x, y, 'min', sentence)];
 }
 
+/** With another number in it a remark is still the same remark. */
+const withoutNumbers = (message: string) => message.replace(/\d+(?:[.,]\d+)*/g, '#');
+
+/** Those of `some` that have no partner among `others`, one for one. */
+function unpaired(some: readonly string[], others: readonly string[]): string[] {
+  const left = others.map(withoutNumbers);
+  return some.filter((message) => {
+    const partner = left.indexOf(withoutNumbers(message));
+    if (partner >= 0) left.splice(partner, 1);
+    return partner < 0;
+  });
+}
+
 /** Errors and warnings that came or went; where they stand does not count. */
 function findings(before: Side, after: Side): Consequence[] {
   const of = ({ said }: Side) => new Set(said.map(({ message }) => message));
   const [a, b] = [of(before), of(after)];
-  const come = [...b].filter((message) => !a.has(message));
-  const gone = [...a].filter((message) => !b.has(message));
+  const changed = [
+    [...b].filter((message) => !a.has(message)),
+    [...a].filter((message) => !b.has(message)),
+  ] as const;
+  const come = unpaired(changed[0], changed[1]);
+  const gone = unpaired(changed[1], changed[0]);
   return [
     ...come.map((text) =>
       made('finding', text, null, text, undefined, undefined, null, `New remark: ${text}`),

@@ -214,3 +214,14 @@ describe('for every document', () => {
     );
   });
 });
+
+it('a remark that only has another number in it is neither new nor settled', () => {
+  // Both versions say that the moles do not fit the mass, each with its own figures.
+  const a = differenceOf(
+    changed('(0.150 g, 3.96 mmol)', '(0.150 g, 7.0 mmol)'),
+    changed('(0.150 g, 3.96 mmol)', '(0.150 g, 9.0 mmol)'),
+  );
+  expect(a.consequences.filter(({ kind }) => kind === 'finding')).toEqual([]);
+  const b = differenceOf(TEXT, changed('(0.150 g, 3.96 mmol)', '(0.150 g, 9.0 mmol)'));
+  expect(b.consequences.some(({ kind }) => kind === 'finding')).toBe(true);
+});

@@ -60,24 +60,42 @@ function declaredSupplies(
     const runs = enactment.reactions.filter(
       (run) => run.kind === 'declared' && run.reaction === reaction.id,
     );
-    return runs.length > 0 ? fromRuns(reaction, runs) : fromCharges(reaction, enactment);
+    return runs.length > 0 ? fromRuns(reaction, runs, enactment) : fromCharges(reaction, enactment);
   });
 }
 
 /**
  * What a reaction used in all its runs, and what the last of them left over. That counts a reactant
- * which came in portions once, leaves out what a side reaction took in between, and does not
- * depend on the conversion.
+ * which came in portions once, leaves out what a side reaction took in between or turned back, and
+ * does not depend on the conversion.
  */
-function fromRuns(reaction: ReactionDeclaration, runs: readonly ReactionRun[]): ReactionSupply {
-  const extent_mmol = runs.reduce((sum, run) => sum + run.extent_mmol, 0);
+function fromRuns(
+  reaction: ReactionDeclaration,
+  runs: readonly ReactionRun[],
+  { reactions }: Enactment,
+): ReactionSupply {
   const last = runs.at(-1)!;
+  const between = reactions.slice(reactions.indexOf(runs[0]!), reactions.indexOf(last));
+  const undone_mmol = between.reduce((sum, run) => sum + undoneBy(run, reaction), 0);
+  const extent_mmol = runs.reduce((sum, run) => sum + run.extent_mmol, 0) - undone_mmol;
   const supplies = last.available.map(({ substance, coefficient, amount_mmol }) => ({
     substance,
     coefficient,
     amount_mmol: amount_mmol + coefficient * (extent_mmol - last.extent_mmol),
   }));
   return { reaction, ran: true, extent_mmol, supplies };
+}
+
+/** How much of a reaction a side reaction turned back: a product of it into one of its reactants. */
+function undoneBy(run: ReactionRun, { reactants, products }: ReactionDeclaration): number {
+  if (run.kind !== 'side') return 0;
+  const back = run.formed.some((each) => reactants.some((r) => r.substance.id === each.substance));
+  if (!back) return 0;
+  const taken = products.map(({ substance, coefficient }) => {
+    const used = run.available.find((each) => each.substance === substance.id);
+    return used === undefined ? 0 : (used.coefficient * run.extent_mmol) / coefficient;
+  });
+  return Math.max(0, ...taken);
 }
 
 function fromCharges(reaction: ReactionDeclaration, enactment: Enactment): ReactionSupply {

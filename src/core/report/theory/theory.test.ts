@@ -98,6 +98,29 @@ describe('theory', () => {
     expect(theory.products[0]!.amount_mmol).toBeCloseTo(7, 6);
   });
 
+  it('does not count again what left-over alkali turned back', () => {
+    const { theory, found } = pot(
+      [
+        f.reaction('methyl benzoate + NaOH -> sodium benzoate + methanol', { id: 'ester' }),
+        f.reaction('sodium benzoate + HCl -> benzoic acid + NaCl', { id: 'acid' }),
+      ],
+      ['benzoic acid'],
+      [
+        [f.use('methyl benzoate', '2.723 g'), f.use('2 M sodium hydroxide solution', '20 mL')],
+        [f.use('3 M hydrochloric acid', '15 mL')],
+        [f.use('water', '5 mL')],
+      ],
+    );
+    expect(
+      found.reactions.map(({ reaction }) => reaction).filter((id) => id === 'acid'),
+    ).toHaveLength(2);
+    // 2.723 g / 136.150 g/mol = 20.00 mmol, and no more acid than that
+    expect(theory.products[0]!.amount_mmol).toBeCloseTo(20, 2);
+    // 45 mmol of acid, of which the 20 mmol of alkali left over take theirs
+    const [, acid] = theory.reactions[1]!.reactants;
+    expect(acid!.amount_mmol).toBeCloseTo(25, 1);
+  });
+
   it('is counted at full conversion, through the steps', () => {
     const { theory } = pot(
       [

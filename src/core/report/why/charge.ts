@@ -24,6 +24,10 @@ export function whyCharge(
   const charge = enactment.charges.find((each) => each.use === use);
   if (charge?.amount_mmol === undefined) return undefined;
   const { formula, lines } = ROUTES[charge.measuredAs](charge);
+  // The density that was taken stands among the lines, with its source.
+  const isShown = (text: string) =>
+    lines.some(({ symbol }) => symbol === 'ρ') &&
+    text.startsWith(`${charge.material.name}: density `);
   const { substance } = charge.material;
   const name = substance.name === charge.name ? charge.name : `${substance.name} in ${charge.name}`;
   const recorded = run?.charges.find((each) => each.use === use);
@@ -32,12 +36,11 @@ export function whyCharge(
     formula,
     lines: [...lines, ...(recorded ? readingLines(recorded.terms, instruments) : [])],
     result: lineOf('n', `amount of ${name}`, charge.amount_mmol, 'mmol', charge.basis),
-    said: charge.assumed.map((text) => `${sentenceStart(text)}.`),
+    said: charge.assumed.flatMap((text) => (isShown(text) ? [] : `${sentenceStart(text)}.`)),
     postings: postingsOf(
       enactment,
       (posting) => posting.step === charge.step && posting.from === `stock/${charge.material.name}`,
     ),
-    sources: compositionSources(charge),
   });
 }
 
@@ -132,9 +135,4 @@ function shareLines(charge: Charge): WhyLine[] {
   const basis = charge.basis === 'measured' ? 'planned' : charge.basis;
   const what = `mass fraction of ${name}`;
   return [lineOf('w', what, w, 'g/g', basis, material.compositionSource)];
-}
-
-function compositionSources({ material: { substance } }: Charge): string[] {
-  const { identity } = substance.sources;
-  return identity === undefined || substance.origin !== 'table' ? [] : [identity];
 }

@@ -59,8 +59,11 @@ export function lineOf(
 ): WhyLine {
   const number = formatNumber(value, figures ?? (countOnly(value) ? undefined : FIGURES));
   const text = unit === '' ? number : `${number}${THIN_SPACE}${unit}`;
-  return { symbol, what, value, unit, text, basis, ...(source ? { source } : {}) };
+  return { symbol, what, value, unit, text, basis, ...(source ? { source: cited(source) } : {}) };
 }
+
+/** What was published; the file that it was read out of is in the table of data. */
+const cited = (source: string): string => source.replace(/ via github \S+.*$/, '');
 
 const countOnly = (value: number): boolean => Number.isInteger(value) && Math.abs(value) < 1e4;
 
@@ -73,6 +76,6 @@ export function derivation(
     ...parts,
     said: parts.said ?? [],
     postings: parts.postings ?? [],
-    sources: [...new Set([...(parts.sources ?? []), ...named])],
+    sources: [...new Set([...(parts.sources ?? []).map(cited), ...named])],
   };
 }

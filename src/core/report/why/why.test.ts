@@ -172,11 +172,45 @@ describe('one derivation, read aloud', () => {
     const found = whyOf({ of: 'charge', enactment: example.plan, use: '3.1' })!;
     expect(found.formula).toBe('n = m / M');
     expect(found.lines.map((line) => [line.symbol, plain(line.text), line.basis])).toEqual([
-      ['m', '0.15000 g', 'planned'],
+      ['m', '0.150 g', 'planned'],
       ['M', '37.832 g/mol', 'table'],
     ]);
     expect(plain(found.result.text)).toBe('3.9649 mmol');
     expect(found.postings).toMatchObject([{ step: '3', from: 'the stock', to: 'flask' }]);
+  });
+
+  it('names a density once, and cites what was published and no file', () => {
+    const byVolume = example.plan.charges.find(
+      ({ measuredAs, material, amount_mmol }) =>
+        measuredAs === 'volume' && material.density_g_mL !== undefined && amount_mmol !== undefined,
+    )!;
+    const found = whyOf({ of: 'charge', enactment: example.plan, use: byVolume.use })!;
+    expect(found.lines.map(({ symbol }) => symbol)).toContain('ρ');
+    expect(found.said.join()).not.toMatch(/density/);
+    const told = [...found.sources, ...found.lines.map(({ source }) => source)].join();
+    expect(told).toMatch(/CIAAW 2021/);
+    expect(told).not.toMatch(/github|@|recalled/);
+  });
+
+  it('shows in the ledger what was weighed as it was weighed', () => {
+    const { run, enactment } = openBenchOf(example, 'bench-1-plain-run.csv');
+    const weighed = run.charges.filter(({ kind, terms }) => kind === 'mass' && terms.length === 1);
+    expect(weighed.length).toBeGreaterThan(0);
+    for (const { use, value, terms } of weighed) {
+      const found = whyOf({ of: 'charge', enactment, use, run })!;
+      const decimals = Math.round(-Math.log10(terms[0]!.reading.lastDigit));
+      expect(found.postings.map(({ text }) => plain(text))).toEqual([
+        `${value.toFixed(decimals)} g`,
+      ]);
+    }
+  });
+
+  it('gives the mass of a yield with the digits of its balance', () => {
+    const { report, run, enactment } = openBenchOf(example, 'bench-1-plain-run.csv');
+    const found = whyOf({ of: 'yield', report, run, enactment })!;
+    const text = (symbol: string) =>
+      plain(found.lines.find((line) => line.symbol === symbol)?.text ?? '');
+    expect([text('m'), text('+'), text('−')]).toEqual(['0.899 g', '59.311 g', '58.412 g']);
   });
 
   it('says what limits and by how much', () => {

@@ -4,6 +4,7 @@ import { findInstrument } from '../../quantity/instrument.ts';
 import { measurementsOf } from '../../record/actuals.ts';
 import type { BenchRun } from '../../record/run.ts';
 import type { BudgetEntry, ProductYield, YieldReport } from '../yield/result.ts';
+import { figuresOfSum } from '../common/figures.ts';
 import { supplyBasis } from './basis.ts';
 import { derivation, lineOf } from './derivation.ts';
 import type { Derivation, WhyBasis, WhyLine } from './derivation.ts';
@@ -37,11 +38,12 @@ export function whyYield(question: YieldWhy): Derivation | undefined {
   const nets = counted.flatMap(({ step, vessel }) =>
     run.nets.filter((net) => net.step === step && net.vessel === vessel),
   );
+  const terms = nets.flatMap((net) => net.terms);
   return derivation({
     title: `${product.recovered ? 'Recovery' : 'Yield'} of ${product.name}`,
     formula: 'Y = 100 · m / T',
     lines: [
-      lineOf('m', 'gross less tare', net_g, 'g', 'measured'),
+      lineOf('m', 'gross less tare', net_g, 'g', 'measured', undefined, figuresOfSum(net_g, terms)),
       ...nets.flatMap((net) => readingLines(net.terms, instruments)),
       lineOf('T', product.recovered ? 'what was charged' : 'theory', theory.mass_g, 'g', basis),
     ],

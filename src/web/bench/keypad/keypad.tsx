@@ -28,6 +28,7 @@ export function Keypad({
   aside,
   question,
   enterWord,
+  resting = false,
   onEnter,
   onClose,
   children,
@@ -38,6 +39,8 @@ export function Keypad({
   readonly aside: ReactNode;
   readonly question: string | undefined;
   readonly enterWord: string;
+  /** The key does nothing for now: a second tap was meant for what it said before. */
+  readonly resting?: boolean;
   readonly onEnter: () => void;
   readonly onClose: () => void;
   readonly children?: ReactNode;
@@ -54,6 +57,7 @@ export function Keypad({
   const press = (key: string) => onText(active, afterKey(text, key, typing));
   const back = () => onText(active, text.slice(0, -1));
   const enter = () => {
+    if (resting) return;
     const empty = slots.findIndex((slot) => slot.text === '');
     if (empty > active) frame.current?.querySelectorAll('input')[empty]?.focus();
     else onEnter();
@@ -82,15 +86,31 @@ export function Keypad({
           {question}
         </p>
         <Keys sign={typing.sign} minus={typing.minus} press={press}>
-          <button type="button" data-key="delete" onClick={back}>
-            Delete
-          </button>
-          <button type="submit" data-key="enter">
-            {enterWord}
-          </button>
+          <Ends enterWord={enterWord} resting={resting} back={back} />
         </Keys>
       </form>
     </section>
+  );
+}
+
+function Ends({
+  enterWord,
+  resting,
+  back,
+}: {
+  readonly enterWord: string;
+  readonly resting: boolean;
+  readonly back: () => void;
+}) {
+  return (
+    <>
+      <button type="button" data-key="delete" onClick={back}>
+        Delete
+      </button>
+      <button type="submit" data-key="enter" aria-disabled={resting}>
+        {enterWord}
+      </button>
+    </>
   );
 }
 

@@ -4,20 +4,31 @@ import { linesOfStep } from '../record/place.ts';
 import type { StepLines } from '../record/place.ts';
 import type { Line } from '../record/standing.ts';
 import { dayOf } from '../record/timers.ts';
+import type { BenchField } from '../sheet.ts';
 import { Sentence } from '../step/step-view.tsx';
+import { stands } from '../step/field-kinds.ts';
 import { LineOrigin, LinePhotos, LineText } from '../step/line-view.tsx';
+import { saidOf } from '../step/what-is-said.ts';
+import { NotEntered } from './not-entered.tsx';
 import './record-table.css';
 
 interface Row {
   readonly about: string;
   readonly line: Line;
+  /** What is doubtful in it, said at the last line of its field. */
+  readonly doubt?: string;
 }
 
 /** The whole record by steps, struck lines among it; what is printed, whatever is on the screen. */
 export function RecordTable() {
-  const { run, sheet, placed, lines, waiting } = useRecord();
+  const { run, sheet, placed, lines, waiting, settings } = useRecord();
+  const rowsAt = (step: string) =>
+    rowsOf(
+      linesOfStep(placed, step),
+      (field, own) => saidOf(field, own, lines, settings.decimalSign).doubt,
+    );
   const first = lines[0]?.entry.at ?? run.startedAt;
-  const written = sheet.steps.filter((step) => rowsOf(linesOfStep(placed, step.id)).length > 0);
+  const written = sheet.steps.filter((step) => rowsAt(step.id).length > 0);
   return (
     <section className="bench-record" aria-label="Record">
       <header className="bench-record-head">
@@ -31,7 +42,7 @@ export function RecordTable() {
           <h2>
             <Sentence step={step} />
           </h2>
-          <Rows rows={rowsOf(linesOfStep(placed, step.id))} />
+          <Rows rows={rowsAt(step.id)} />
         </section>
       ))}
       {placed.elsewhere.length > 0 && (
@@ -40,6 +51,7 @@ export function RecordTable() {
           <Rows rows={placed.elsewhere.map((line) => ({ about: aboutText(line.entry), line }))} />
         </section>
       )}
+      <NotEntered />
       <footer className="bench-record-foot">
         <p>
           Version {run.versionNumber} of the experiment, document {run.document.slice(0, 12)}.
@@ -50,10 +62,19 @@ export function RecordTable() {
   );
 }
 
-function rowsOf({ fields, byField, times, others }: StepLines): Row[] {
-  const atFields = fields.flatMap((field) =>
-    (byField.get(field.key) ?? []).map((line) => ({ about: field.label, line })),
-  );
+type DoubtIn = (field: BenchField, lines: readonly Line[]) => string | undefined;
+
+function rowsOf({ fields, byField, times, others }: StepLines, doubtIn: DoubtIn): Row[] {
+  const atFields = fields.flatMap((field): Row[] => {
+    const own = byField.get(field.key) ?? [];
+    const doubt = doubtIn(field, own);
+    const last = own.findLast(stands);
+    return own.map((line) => ({
+      about: field.label,
+      line,
+      ...(line === last && doubt !== undefined && { doubt }),
+    }));
+  });
   const rest = [...times, ...others].map((line) => ({ about: aboutText(line.entry), line }));
   return [...atFields, ...rest];
 }
@@ -61,12 +82,13 @@ function rowsOf({ fields, byField, times, others }: StepLines): Row[] {
 function Rows({ rows }: { readonly rows: readonly Row[] }) {
   return (
     <ul>
-      {rows.map(({ about, line }) => (
+      {rows.map(({ about, line, doubt }) => (
         <li key={line.entry.id}>
           <span className="bench-record-about">{about}</span>
           <span className="bench-record-value">
             <LineText line={line} />
           </span>
+          {doubt !== undefined && <span className="bench-record-doubt">{doubt}</span>}
           <LineOrigin line={line} />
           <LinePhotos line={line} />
         </li>

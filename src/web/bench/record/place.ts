@@ -72,6 +72,9 @@ export function fieldsOf(step: BenchStep, lines: readonly Line[]): readonly Benc
   });
 }
 
+/** A further weighing that may follow; nobody misses it. */
+export const isExtra = ({ key }: BenchField): boolean => key.includes('+');
+
 const againLabel = ({ vessel, label }: BenchField): string =>
   vessel === undefined ? label : `${vessel}, weighed again`;
 

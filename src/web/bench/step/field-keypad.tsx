@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useDraft } from '../device/stored.ts';
 import { balanceLabel } from '../device/preferences.ts';
 import { Keypad } from '../keypad/keypad.tsx';
@@ -6,9 +6,19 @@ import type { Slot } from '../keypad/keypad.tsx';
 import { useRecord } from '../record-context.ts';
 import type { Readings } from '../record/new-entry.ts';
 import type { BenchField } from '../sheet.ts';
-import { inSign } from '../typed/typed-number.ts';
 import { isMass, mayBeNegative, tareFor } from './field-kinds.ts';
-import { draftOf, draftText, measuredBy, netText, questionOf, readingsOf } from './typed-field.ts';
+import {
+  draftOf,
+  draftText,
+  measuredBy,
+  doubtOf,
+  netText,
+  planText,
+  readingsOf,
+} from './typed-field.ts';
+import { KEEP_REST_ms } from './use-enter.ts';
+
+const KEEP_IT = ' Keep it?';
 
 /** The keypad for one field: what was planned, what is typed, and a quiet question before a doubtful number. */
 export function FieldKeypad({
@@ -48,9 +58,9 @@ export function FieldKeypad({
       setAsked('Type a number first.');
       return;
     }
-    const question = questionOf(readings, measured, tare, sign);
-    if (question !== undefined && question !== asked) {
-      setAsked(question);
+    const doubt = doubtOf(readings, measured, tare, sign);
+    if (doubt !== undefined && `${doubt}${KEEP_IT}` !== asked) {
+      setAsked(`${doubt}${KEEP_IT}`);
       return;
     }
     if (await onEnter(readings, measured)) {
@@ -58,7 +68,8 @@ export function FieldKeypad({
       onClose();
     }
   };
-  const doubted = asked?.endsWith('?') ?? false;
+  const doubted = asked?.endsWith(KEEP_IT) ?? false;
+  const resting = useRest(doubted ? asked : undefined);
   return (
     <Keypad
       title={title}
@@ -66,6 +77,7 @@ export function FieldKeypad({
       unit={measured.unit}
       typing={{ sign, minus: mayBeNegative(field) }}
       question={asked ?? (net === undefined ? '' : `That leaves ${net}.`)}
+      resting={resting}
       enterWord={doubted ? 'Keep it' : enterWord}
       onText={(slot, text) => put({ other, texts: texts.map((t, i) => (i === slot ? text : t)) })}
       onEnter={() => void enter()}
@@ -81,10 +93,21 @@ export function FieldKeypad({
   );
 }
 
+/** True for a moment after a question was asked. */
+function useRest(question: string | undefined): boolean {
+  const [rested, setRested] = useState<string>();
+  useEffect(() => {
+    setRested(undefined);
+    const end = setTimeout(() => setRested(question), KEEP_REST_ms);
+    return () => clearTimeout(end);
+  }, [question]);
+  return question !== undefined && rested !== question;
+}
+
 function Aside({ field }: { readonly field: BenchField }) {
   const { settings, balance } = useRecord();
   const words = [
-    field.planned === undefined ? '' : `plan ${inSign(field.planned.text, settings.decimalSign)}`,
+    planText(field, settings.decimalSign),
     isMass(field) && balance !== null ? balanceLabel(balance, settings) : '',
   ];
   return words.filter((word) => word !== '').join(' · ');

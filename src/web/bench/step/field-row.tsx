@@ -3,15 +3,16 @@ import type { RefObject } from 'react';
 import { useDraft } from '../device/stored.ts';
 import { balanceLabel } from '../device/preferences.ts';
 import { useRecord } from '../record-context.ts';
+import { isExtra } from '../record/place.ts';
 import { lot, observation, reading, stamp } from '../record/new-entry.ts';
 import type { Line } from '../record/standing.ts';
 import type { BenchField, BenchStep } from '../sheet.ts';
-import { inSign } from '../typed/typed-number.ts';
 import { FieldKeypad } from './field-keypad.tsx';
 import { FILLED_WITH, isMass, stands } from './field-kinds.ts';
 import { Glued } from './glued.tsx';
 import { LineRow } from './line-row.tsx';
-import { draftOf } from './typed-field.ts';
+import { SaidOf } from './said-of.tsx';
+import { draftOf, planText } from './typed-field.ts';
 import { useEnter } from './use-enter.ts';
 import { WordsField } from './words-field.tsx';
 
@@ -27,12 +28,13 @@ interface Props {
 export function FieldRow(props: Props) {
   const { field, lines, open, setOpen } = props;
   const { settings, balance } = useRecord();
-  const { planned } = field;
   const row = useRef<HTMLLIElement>(null);
   useFocusAfter(open === field.key, row);
-  const mass = isMass(field) && balance !== null && !lines.some(stands);
+  const filled = lines.some(stands);
+  const mass = isMass(field) && balance !== null && !filled;
   const aside = [
-    planned === undefined ? '' : `plan ${inSign(planned.text, settings.decimalSign)}`,
+    planText(field, settings.decimalSign),
+    isExtra(field) && !filled ? 'only if you weigh again' : '',
     mass ? balanceLabel(balance, settings) : '',
   ].filter((word) => word !== '');
   return (
@@ -53,6 +55,7 @@ export function FieldRow(props: Props) {
           {...(field.kind === 'charge' && { onAnother: () => setOpen(field.key) })}
         />
       ))}
+      <SaidOf field={field} lines={lines} />
       <Blank {...props} />
     </li>
   );

@@ -28,6 +28,13 @@ export function Observe({ step }: { readonly step: BenchStep }) {
       }}
     >
       <label htmlFor={id}>What do you see?</label>
+      <textarea
+        id={id}
+        rows={1}
+        maxLength={5000}
+        value={words}
+        onChange={({ target }) => setWords(target.value)}
+      />
       <div className="bench-observe-words">
         {OBSERVED[settings.terms].map((word) => (
           <button
@@ -40,13 +47,6 @@ export function Observe({ step }: { readonly step: BenchStep }) {
           </button>
         ))}
       </div>
-      <textarea
-        id={id}
-        rows={2}
-        maxLength={5000}
-        value={words}
-        onChange={({ target }) => setWords(target.value)}
-      />
       {problem !== undefined && <p role="alert">{problem}</p>}
       <div className="bench-observe-ends">
         {text !== '' && (

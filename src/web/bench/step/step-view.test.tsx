@@ -2,6 +2,7 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../wire/settings.ts';
+import { entry } from '../outbox/testing.ts';
 import { KETONE, RecordForTest, stepWith } from '../testing.tsx';
 import type { Written } from '../testing.tsx';
 import { StepView } from './step-view.tsx';
@@ -19,6 +20,12 @@ const type = (text: string) =>
   fireEvent.change(screen.getByRole('textbox', { name: /^(Correct: )?4-methyl/ }), {
     target: { value: text },
   });
+/** "Keep it" rests for a moment after the question. */
+const rested = () =>
+  waitFor(
+    () => expect(screen.getByRole('button', { name: 'Keep it' }).ariaDisabled).not.toBe('true'),
+    { timeout: 3000 },
+  );
 const BLANK = /^Enter 4-methylcyclohexanone/;
 
 function shown(props: Partial<Parameters<typeof RecordForTest>[0]> = {}, step = STEP) {
@@ -79,8 +86,30 @@ describe('a number in doubt', () => {
     tap('Enter it');
     await screen.findByText('10 times the plan. Keep it?');
     expect(written.entries).toEqual([]);
+    await rested();
     tap('Keep it');
     await waitFor(() => expect(written.entries).toMatchObject([{ value: 11.2 }]));
+  });
+
+  it('is not kept by a second tap that was meant for the first', async () => {
+    shown();
+    tap(BLANK);
+    type('11.2');
+    tap('Enter it');
+    fireEvent.click(await screen.findByRole('button', { name: 'Keep it' }));
+    fireEvent.submit(document.querySelector('form.bench-keypad-form')!);
+    await new Promise((done) => setTimeout(done, 50));
+    expect(written.entries).toEqual([]);
+  });
+
+  it('carries its doubt when it was kept, and loses it when it is corrected', async () => {
+    const kept = entry('k', { kind: 'charge', step: '1', use: '1.1', value: 11.2, unit: 'g' });
+    shown({ given: [kept] });
+    screen.getByText('10 times the plan.');
+    cleanup();
+    const right = entry('r', { kind: 'correction', corrects: 'k', value: 1.12, unit: 'g' });
+    shown({ given: [kept, right] });
+    expect(screen.queryByText(/times the plan/)).toBeNull();
   });
 
   it('is asked about again after it was changed', async () => {

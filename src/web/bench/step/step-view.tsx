@@ -11,6 +11,7 @@ import { LineRow } from './line-row.tsx';
 import { Observe } from './observe.tsx';
 import { Stamps } from './stamps.tsx';
 import './step.css';
+import './observe.css';
 
 /** One sentence of the procedure, large; the one before and the one after small. */
 export function StepView({ step }: { readonly step: BenchStep }) {

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { BenchField } from '../sheet.ts';
-import { draftOf, draftText, measuredBy, netText, questionOf, readingsOf } from './typed-field.ts';
+import {
+  draftOf,
+  draftText,
+  measuredBy,
+  doubtOf,
+  netText,
+  planText,
+  readingsOf,
+} from './typed-field.ts';
 
 const KETONE: BenchField = {
   key: 'charge 1.1',
@@ -26,6 +34,12 @@ const GROSS: BenchField = {
   n: 1,
   net: { tare: 'tare flask', planned_g: 1.14, low_g: 0.02, high_g: 1.37 },
 };
+
+it('says of a limit that it is one', () => {
+  expect(planText(KETONE, ',')).toBe('plan 1,12 g');
+  const limit = { value: 40, text: 'at most 40 °C', limit: true } as const;
+  expect(planText({ ...KETONE, planned: limit }, '.')).toBe('at most 40 °C');
+});
 
 describe('a draft', () => {
   it.each([
@@ -56,12 +70,12 @@ it('takes the other measure with its unit and without the bounds of the first', 
   expect(measuredBy(KETONE, false)).toBe(KETONE);
 });
 
-describe('a question', () => {
+describe('a doubt', () => {
   it('is about the plan, or about what the vessel then holds', () => {
-    expect(questionOf({ value: 11.2 }, KETONE, undefined, '.')).toMatch(/^10 times the plan/);
-    expect(questionOf({ value: 1.1 }, KETONE, undefined, '.')).toBeUndefined();
-    expect(questionOf({ value: 58 }, GROSS, { value: 58.412 }, '.')).toMatch(/empty vessel/);
-    expect(questionOf({ value: 58 }, GROSS, undefined, '.')).toBeUndefined();
+    expect(doubtOf({ value: 11.2 }, KETONE, undefined, '.')).toMatch(/^10 times the plan/);
+    expect(doubtOf({ value: 1.1 }, KETONE, undefined, '.')).toBeUndefined();
+    expect(doubtOf({ value: 58 }, GROSS, { value: 58.412 }, '.')).toMatch(/empty vessel/);
+    expect(doubtOf({ value: 58 }, GROSS, undefined, '.')).toBeUndefined();
   });
 });
 

@@ -1,6 +1,6 @@
-import { lessTare, questionAbout, questionAboutNet } from '../typed/plausible.ts';
+import { lessTare, doubtAbout, doubtAboutNet } from '../typed/plausible.ts';
 import type { DecimalSign, TypedNumber } from '../typed/typed-number.ts';
-import { numberOf, numberText } from '../typed/typed-number.ts';
+import { inSign, numberOf, numberText } from '../typed/typed-number.ts';
 import type { Readings } from '../record/new-entry.ts';
 import type { BenchField, Measure } from '../sheet.ts';
 
@@ -31,6 +31,13 @@ export function measuredBy(field: BenchField, other: boolean): BenchField & Meas
   return { ...rest, ...or };
 }
 
+/** What is meant to be reached, or not to be passed. */
+export function planText({ planned }: Measure, sign: DecimalSign): string {
+  if (planned === undefined) return '';
+  const text = inSign(planned.text, sign);
+  return planned.limit ? text : `plan ${text}`;
+}
+
 /** Undefined until there is a number in each line. */
 export function readingsOf(texts: readonly string[], sign: DecimalSign): Readings | undefined {
   const [first, second] = texts.map((text) => numberOf(text, sign));
@@ -45,17 +52,18 @@ export function readingsOf(texts: readonly string[], sign: DecimalSign): Reading
 /** The tare that a full vessel is read against, in g. */
 export type Tare = TypedNumber | undefined;
 
-export function questionOf(
+/** What is doubtful in a number; undefined where nothing is. */
+export function doubtOf(
   readings: Readings,
   field: BenchField,
   tare: Tare,
   sign: DecimalSign,
 ): string | undefined {
   const about =
-    questionAbout(readings.value, field, sign) ??
-    (readings.high === undefined ? undefined : questionAbout(readings.high, field, sign));
+    doubtAbout(readings.value, field, sign) ??
+    (readings.high === undefined ? undefined : doubtAbout(readings.high, field, sign));
   if (about !== undefined || field.net === undefined || tare === undefined) return about;
-  return questionAboutNet(readings.value, { tare_g: tare.value, ...field.net }, sign);
+  return doubtAboutNet(readings.value, { tare_g: tare.value, ...field.net }, sign);
 }
 
 /** What is in the vessel, with as many decimals as the two weighings have. */

@@ -6,6 +6,8 @@ import { useRecord } from '../record-context.ts';
 const NO_ROOM = 'This device could not keep it: is there room left? It is not entered yet.';
 /** Where a target makes room for another one: a second tap so soon was meant for the first. */
 export const SECOND_TAP_ms = 600;
+/** So long a doubtful number is read before it can be kept. */
+export const KEEP_REST_ms = 1000;
 
 /**
  * Enters one line at a time, and says so where the device could not keep it. False: it was not

@@ -12,8 +12,8 @@ export interface Expected {
 /** From here on the plan is named as a multiple: it is a slip of the decimal sign, or of the unit. */
 const FAR_OFF = 4;
 
-/** A quiet question about a number that lies outside what the sheet expects; never a refusal. */
-export function questionAbout(
+/** What is doubtful in a number that lies outside what the sheet expects; never a refusal. */
+export function doubtAbout(
   value: number,
   { planned, low, high, unit }: Expected,
   sign: DecimalSign,
@@ -21,12 +21,14 @@ export function questionAbout(
   const below = low !== undefined && value < low;
   const above = high !== undefined && value > high;
   if (!below && !above) return undefined;
-  const ratio = planned === undefined || planned.value === 0 ? 0 : value / planned.value;
-  if (ratio >= FAR_OFF) return `${times(ratio, sign)} times the plan. Keep it?`;
-  if (ratio > 0 && ratio <= 1 / FAR_OFF) return `1/${times(1 / ratio, sign)} of the plan. Keep it?`;
+  // On the Celsius scale a multiple means nothing.
+  const whole = unit === '°C' ? 0 : (planned?.value ?? 0);
+  const ratio = whole === 0 ? 0 : value / whole;
+  if (ratio >= FAR_OFF) return `${times(ratio, sign)} times the plan.`;
+  if (ratio > 0 && ratio <= 1 / FAR_OFF) return `1/${times(1 / ratio, sign)} of the plan.`;
   const bound = numberText({ value: below ? low : high! }, sign);
   const word = below ? 'Less than the least' : 'More than the most';
-  return `${word} that is expected, ${bound}\u202f${unit}. Keep it?`;
+  return `${word} that is expected, ${bound}\u202f${unit}.`;
 }
 
 function times(ratio: number, sign: DecimalSign): string {
@@ -40,18 +42,18 @@ export interface ExpectedNet {
   readonly high_g: number;
 }
 
-/** A quiet question about what a vessel would then hold. */
-export function questionAboutNet(
+/** What is doubtful in what a vessel would then hold. */
+export function doubtAboutNet(
   gross_g: number,
   { tare_g, low_g, high_g }: ExpectedNet,
   sign: DecimalSign,
 ): string | undefined {
   const net_g = lessTare(gross_g, tare_g);
   const text = (value: number) => `${numberText({ value }, sign)}\u202fg`;
-  if (net_g < 0) return `Less than the empty vessel, ${text(tare_g)}. Keep it?`;
-  if (net_g < low_g) return `That leaves ${text(net_g)}. Keep it?`;
+  if (net_g < 0) return `Less than the empty vessel, ${text(tare_g)}.`;
+  if (net_g < low_g) return `That leaves ${text(net_g)}.`;
   if (net_g > high_g)
-    return `That leaves ${text(net_g)}; at most ${text(rounded(high_g))} is expected. Keep it?`;
+    return `That leaves ${text(net_g)}; at most ${text(rounded(high_g))} is expected.`;
   return undefined;
 }
 

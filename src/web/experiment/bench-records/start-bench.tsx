@@ -2,14 +2,15 @@ import { useId, useState } from 'react';
 import type { FormEvent } from 'react';
 import type { Version } from '../../../wire/experiment.ts';
 import type { Run } from '../../../wire/run.ts';
-import { askAgain } from '../../api/queries.ts';
+import { askAgain, useRuns } from '../../api/queries.ts';
 import { Refused } from '../../api/request.ts';
 import { Button } from '../../ui/button.tsx';
 import { newId } from '../../ui/id.ts';
 import { startRun } from '../api.ts';
+import { nextBench } from './next-bench.ts';
 import './bench-records.css';
 
-/** A bench record of the version that is kept: a name for the bench, and it begins. */
+/** A bench record of the version that is kept: a name for the bench, and it begins; unnamed, it gets the next number. */
 export function StartBench({
   experiment,
   settled,
@@ -24,11 +25,11 @@ export function StartBench({
   // Made once, so that pressing twice starts one record.
   const [run] = useState(newId);
   const [bench, setBench] = useState('');
+  const { data: runs = [] } = useRuns(experiment);
+  const suggested = nextBench(runs.map((each) => each.bench));
   const [said, setSaid] = useState('');
   const submit = async (event: FormEvent) => {
     event.preventDefault();
-    const name = bench.trim();
-    if (name === '') return setSaid('Write which bench it is, or who works there.');
     setSaid('Starting …');
     try {
       const version = await settled();
@@ -38,7 +39,7 @@ export function StartBench({
         id: run,
         experiment,
         document: version.document,
-        bench: name,
+        bench: bench.trim() || suggested,
       });
       await askAgain('/api/runs', '/api/experiments');
       setSaid('');
@@ -57,7 +58,7 @@ export function StartBench({
         maxLength={80}
         autoFocus
         autoComplete="off"
-        placeholder="Bench 4"
+        placeholder={suggested}
         onChange={(event) => setBench(event.target.value)}
       />
       <Button type="submit" rank="first">

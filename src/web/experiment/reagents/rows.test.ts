@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { figuresIn } from '../../../core/report/reagents/reagents.ts';
 import { enacted } from '../enacted.ts';
 import { basisOf, rowsOf, standingOf, valueOf } from './rows.ts';
 
@@ -53,5 +54,30 @@ describe('rows of the reagent table', () => {
     expect(basisOf(benzoate, 'mass')).toBe('planned');
     const acid = rows.find(({ row }) => row.material.includes('hydrochloric'))!.row;
     expect(standingOf(acid, '.')).toBe('20 % over');
+  });
+
+  it('has the figures that were written, and says an excess to the same', () => {
+    const document = enacted(
+      [
+        '# Figures',
+        '## Reaction',
+        'sodium benzoate + HCl -> benzoic acid + NaCl',
+        '## Vessels',
+        '- beaker: 100 mL beaker',
+        '## Procedure',
+        '1. Charge the beaker with sodium benzoate 1.40 g and water 15 mL.',
+        '2. Add 2 M hydrochloric acid 15.0 mL to the beaker.',
+        '3. Stir the beaker for 5 min.',
+      ].join('\n\n'),
+    );
+    const found = rowsOf(document).groups.flatMap((group) => group.rows.map(({ row }) => row));
+    const [benzoate, water, acid] = ['sodium benzoate', 'water', '2 M hydrochloric acid'].map(
+      (name) => found.find(({ material }) => material === name)!,
+    );
+    expect(figuresIn(benzoate!, 'mass')).toBe(3);
+    expect([figuresIn(water!, 'volume'), figuresIn(water!, 'mass')]).toEqual([2, 2]);
+    // 30.0 mmol against 9.715 mmol: 3.09 equivalents
+    expect(acid!.equivalents!.toPrecision(figuresIn(acid!, 'equivalents'))).toBe('3.09');
+    expect(standingOf(acid!, '.')).toBe('209 % over');
   });
 });

@@ -17,3 +17,11 @@ export function beginsDeed(text: string, vocabulary: Vocabulary): boolean {
   const word = /^[\p{L}-]+/u.exec(text.trim())?.[0].toLowerCase();
   return word !== undefined && vocabulary.begins?.(word) === true && !vocabulary.knows(text.trim());
 }
+
+/** "weigh the flask", which no reference is: a deed and what it is done to. */
+export function tellsDeed(text: string, vocabulary: Vocabulary): boolean {
+  return (
+    /^\s*[\p{L}-]+\s+(?:the|an?|this|your|its|it|them)\b/u.test(text) &&
+    beginsDeed(text, vocabulary)
+  );
+}

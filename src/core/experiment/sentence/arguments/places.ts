@@ -1,22 +1,30 @@
+import { tellsDeed } from './deeds.ts';
 import type { RawKeep } from '../../verbs/verb.ts';
 import { readReference } from '../reference.ts';
 import type { Reader } from './reader.ts';
 
+/** What a vessel costs that there is none of yet: "a flask" says so, and its article is not passed over. */
+const newVessel = (phrase: string): number => (/^an?\s/i.test(phrase) ? 0.3 : 0.5);
+
 export const readVessel: Reader = (piece, vocabulary) => {
   const text = piece.text.replace(/[,:]$/, '');
-  if (!vocabulary.canBeVessel(text)) return undefined;
+  if (!vocabulary.canBeVessel(text) || tellsDeed(text, vocabulary)) return undefined;
   const known = vocabulary.hasVessel(text);
-  return { argument: { kind: 'vessel', phrase: text, start: piece.start }, cost: known ? 0 : 0.5 };
+  return {
+    argument: { kind: 'vessel', phrase: text, start: piece.start },
+    cost: known ? 0 : newVessel(text),
+  };
 };
 
 export const readRef: Reader = (piece, vocabulary) => {
+  if (tellsDeed(piece.text, vocabulary)) return undefined;
   const ref = readReference(piece.text, vocabulary);
   if (!ref) return undefined;
   const unknown = ref.vesselPhrase !== undefined && !vocabulary.hasVessel(ref.vesselPhrase);
   return {
     argument: { kind: 'ref', ref, start: piece.start },
     cost:
-      (unknown ? 0.5 : ref.named !== undefined ? 0.3 : 0) +
+      (unknown ? newVessel(piece.text) : ref.named !== undefined ? 0.3 : 0) +
       (/\son\s/i.test(piece.text) && ref.vesselPhrase !== undefined ? 0.1 : 0) +
       (/\bwaste\b/i.test(ref.vesselPhrase ?? '') ? 1 : 0),
   };

@@ -60,13 +60,13 @@ export const readDetail: Reader = (piece, vocabulary) =>
           0.2 +
           0.05 * piece.text.split(/\s+/).length +
           (vocabulary.canBeVessel(piece.text.replace(/[,:]$/, '')) ? 0.5 : 0) +
-          (beginsDeed(piece.text, vocabulary) ? 2 : 0) +
+          (beginsDeed(piece.text.replace(/^(?:and|then)\s+/i, ''), vocabulary) ? 2 : 0) +
           0.5 * (piece.text.split(', ').length - 1) +
           (/\s(?:in|into|on) an?\s/.test(piece.text) ? 0.3 : 0) +
           (/\b(?:and|then|,) (?:weigh|filter|add|wash|stir|dry|collect|transfer|pour|heat|cool)\b/i.test(
             piece.text,
           )
-            ? 0.6
+            ? 1.5
             : 0) +
           (/\b(?:was|were|is|are) (?:[a-z]+ly )?[a-z-]+ed\b/i.test(piece.text) ||
           DONE.test(piece.text) ||
