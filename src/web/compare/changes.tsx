@@ -3,7 +3,7 @@ import { signed } from '../../core/report/difference/amounts.ts';
 import type { Difference } from '../../core/report/difference/difference.ts';
 import type { OtherChange } from '../../core/report/difference/other.ts';
 import type { StepChange } from '../../core/report/difference/steps.ts';
-import { useWords } from '../experiment/words/use-words.ts';
+import { useWords } from '../words/use-words.ts';
 import { Runs } from './runs.tsx';
 
 /** What was changed: amounts, sentences of the procedure, everything else. */

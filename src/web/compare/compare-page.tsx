@@ -1,7 +1,7 @@
 import { Link, useParams, useSearchParams } from 'react-router';
 import type { ExperimentOpened, Version } from '../../wire/experiment.ts';
 import { useExperiment, useVersions } from '../api/queries.ts';
-import { useWords } from '../experiment/words/use-words.ts';
+import { useWords } from '../words/use-words.ts';
 import { Page } from '../ui/page.tsx';
 import { Waiting } from '../ui/waiting.tsx';
 import { answerOf } from './answer.ts';

@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Version } from '../../wire/experiment.ts';
 import { askAgain } from '../api/queries.ts';
-import { nameVersion } from '../experiment/api.ts';
-import { NameVersion } from '../experiment/versions/name-version.tsx';
+import { nameVersion } from '../api/deeds.ts';
+import { NameVersion } from '../versions/name-version.tsx';
 import { Button } from '../ui/button.tsx';
 
 /** A button for the name of a version; its field opens in the same place. */

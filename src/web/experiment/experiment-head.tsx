@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Run } from '../../wire/run.ts';
 import { askAgain } from '../api/queries.ts';
-import { nameVersion } from './api.ts';
+import { nameVersion } from '../api/deeds.ts';
 import { Answer } from './answer/answer.tsx';
 import { StartBench } from './bench-records/start-bench.tsx';
 import type { Enacted } from './enacted.ts';

@@ -1,7 +1,7 @@
 import type { ExperimentSummary } from '../../wire/experiment.ts';
 import { useSettings } from '../api/queries.ts';
 import { Page } from '../ui/page.tsx';
-import { unbroken, withDecimal } from './words/decimal.ts';
+import { unbroken, withDecimal } from '../words/decimal.ts';
 import './answer/answer.css';
 import './experiment.css';
 

@@ -1,5 +1,5 @@
 import type { ExperimentOpened } from '../../wire/experiment.ts';
-import { newest, saveVersion } from './api.ts';
+import { newest, saveVersion } from '../api/deeds.ts';
 import type { Desk } from './desk.ts';
 import { makeDesk } from './desk.ts';
 import type { Drafts } from './keep/drafts.ts';

@@ -4,7 +4,7 @@ import { flowSheetParts } from '../../picture/flow-sheet/flow-sheet.ts';
 import { inPlace } from '../../picture/flow-sheet/parts.ts';
 import { flowWords } from '../../picture/flow-sheet/words.ts';
 import '../../picture/flow-sheet/flow-sheet.css';
-import { drawnWithDecimal } from '../experiment/sheet/decimal-parts.ts';
+import { drawnWithDecimal } from '../words/decimal-parts.ts';
 import type { DecimalSign } from './figures.ts';
 import { Picture } from './picture.tsx';
 import type { Result } from './result-of.ts';

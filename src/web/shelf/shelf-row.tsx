@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
 import type { ExperimentSummary } from '../../wire/experiment.ts';
-import { unbroken, withDecimal } from '../experiment/words/decimal.ts';
+import { unbroken, withDecimal } from '../words/decimal.ts';
 import { useDocumentAnswer, useSettings } from '../api/queries.ts';
 import { Button } from '../ui/button.tsx';
 import { whenText } from '../ui/when.ts';

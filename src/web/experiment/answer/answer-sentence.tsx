@@ -3,8 +3,8 @@ import { grams } from '../../../core/report/common/words.ts';
 import { whyOf } from '../../../core/report/why/why.ts';
 import type { Enacted } from '../enacted.ts';
 import { WhyNumber } from '../../ui/why-number.tsx';
-import { piecesOf } from '../words/pieces.ts';
-import { useWords } from '../words/use-words.ts';
+import { piecesOf } from '../../words/pieces.ts';
+import { useWords } from '../../words/use-words.ts';
 
 /** The sentence that answers first, its numbers open to the question why. */
 export function AnswerSentence({

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { planAnswer } from '../../../core/report/answer/answer.ts';
 import type { Enacted } from '../enacted.ts';
-import { useWords } from '../words/use-words.ts';
+import { useWords } from '../../words/use-words.ts';
 import { AnswerSentence } from './answer-sentence.tsx';
 import './answer.css';
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Refused } from '../../api/request.ts';
 import { Button } from '../../ui/button.tsx';
-import { linkTo } from '../api.ts';
+import { linkTo } from '../../api/deeds.ts';
 import { whenText } from '../../ui/when.ts';
 
 interface Link {

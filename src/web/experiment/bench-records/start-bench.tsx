@@ -6,7 +6,7 @@ import { askAgain, useRuns } from '../../api/queries.ts';
 import { Refused } from '../../api/request.ts';
 import { Button } from '../../ui/button.tsx';
 import { newId } from '../../ui/id.ts';
-import { startRun } from '../api.ts';
+import { startRun } from '../../api/deeds.ts';
 import { nextBench } from './next-bench.ts';
 import './bench-records.css';
 

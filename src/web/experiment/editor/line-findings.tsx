@@ -3,7 +3,7 @@ import { Button } from '../../ui/button.tsx';
 import type { Desk } from '../desk.ts';
 import { useSettled } from '../use-settled.ts';
 import { useScene } from '../use-scene.ts';
-import { useWords } from '../words/use-words.ts';
+import { useWords } from '../../words/use-words.ts';
 import { findingsHere, fixOf } from './fixes.ts';
 
 const PAUSE_ms = 700;

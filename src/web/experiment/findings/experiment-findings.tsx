@@ -5,7 +5,7 @@ import type { Desk, Scene } from '../desk.ts';
 import { startsIn } from '../editor/field.ts';
 import { fixOf } from '../editor/fixes.ts';
 import { rangeOf } from '../place.ts';
-import { useWords } from '../words/use-words.ts';
+import { useWords } from '../../words/use-words.ts';
 import { summaryOf } from './summary.ts';
 import { unknownName } from './unknown-name.ts';
 import './findings.css';

@@ -4,7 +4,7 @@ import { grams, millimoles } from '../../../core/report/common/words.ts';
 import { aboutHowLong } from '../../../core/report/answer/duration.ts';
 import type { Enacted } from '../enacted.ts';
 import { gravestOf } from '../findings/summary.ts';
-import { useWords } from '../words/use-words.ts';
+import { useWords } from '../../words/use-words.ts';
 import './short-answer.css';
 
 /** On a narrow screen the answer stays in sight while the text is written, in one small line. */

@@ -2,9 +2,9 @@ import { useSettings } from '../../api/queries.ts';
 import type { Enacted } from '../enacted.ts';
 import type { Kept } from '../keep/keeping.ts';
 import { Handout } from './handout.tsx';
-import { footOf } from './page-rules.ts';
+import { footOf } from '../../print/page-rules.ts';
 import { PrintedSheet } from './printed-sheet.tsx';
-import { usePrinting } from './use-printing.ts';
+import { usePrinting } from '../../print/use-printing.ts';
 import './print.css';
 
 /** What stands on paper in place of the editor: the handout and the flow sheet. */

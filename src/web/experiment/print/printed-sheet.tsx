@@ -2,8 +2,8 @@ import { flowSheet } from '../../../core/report/flow/flow.ts';
 import { flowSheetParts } from '../../../picture/flow-sheet/flow-sheet.ts';
 import { flowWords } from '../../../picture/flow-sheet/words.ts';
 import type { Enacted } from '../enacted.ts';
-import { drawnWithDecimal } from '../sheet/decimal-parts.ts';
-import { useWords } from '../words/use-words.ts';
+import { drawnWithDecimal } from '../../words/decimal-parts.ts';
+import { useWords } from '../../words/use-words.ts';
 import { slicesOf } from './slices.ts';
 
 /** Across an A4 or a Letter page, in px. */

@@ -1,8 +1,8 @@
 import type { ReagentTable } from '../../../core/report/reagents/reagents.ts';
 import type { Enacted } from '../enacted.ts';
 import { WhyNumber } from '../../ui/why-number.tsx';
-import { unbroken } from '../words/decimal.ts';
-import type { Words } from '../words/use-words.ts';
+import { unbroken } from '../../words/decimal.ts';
+import type { Words } from '../../words/use-words.ts';
 import { COLUMNS } from './column-heads.tsx';
 import { whyMolarMass, whyTheory } from './whys.ts';
 

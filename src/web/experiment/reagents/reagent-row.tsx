@@ -1,8 +1,8 @@
 import { figuresIn } from '../../../core/report/reagents/reagents.ts';
 import type { Edit } from '../../../core/experiment/edit/change.ts';
 import type { Enacted } from '../enacted.ts';
-import { unbroken, withDecimal } from '../words/decimal.ts';
-import type { Words } from '../words/use-words.ts';
+import { unbroken, withDecimal } from '../../words/decimal.ts';
+import type { Words } from '../../words/use-words.ts';
 import { WhyNumber } from '../../ui/why-number.tsx';
 import { AmountInput } from './amount-input.tsx';
 import { basisOf, standingOf, valueOf } from './rows.ts';

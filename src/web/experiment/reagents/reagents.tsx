@@ -3,7 +3,7 @@ import { changeAmount } from '../../../core/experiment/edit/change-amount.ts';
 import { Button } from '../../ui/button.tsx';
 import type { Desk } from '../desk.ts';
 import type { Enacted } from '../enacted.ts';
-import { useWords } from '../words/use-words.ts';
+import { useWords } from '../../words/use-words.ts';
 import { COLUMNS, ColumnHeads } from './column-heads.tsx';
 import { ProductRows } from './product-rows.tsx';
 import { ReagentRowCells } from './reagent-row.tsx';

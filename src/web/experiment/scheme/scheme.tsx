@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'react';
 import { Refused } from '../../api/request.ts';
-import { schemeOf } from '../api.ts';
+import { schemeOf } from '../../api/deeds.ts';
 import type { Enacted } from '../enacted.ts';
-import { drawnWithDecimal } from '../sheet/decimal-parts.ts';
-import { useWords } from '../words/use-words.ts';
+import { drawnWithDecimal } from '../../words/decimal-parts.ts';
+import { useWords } from '../../words/use-words.ts';
 import { picturesIn, schemeKey } from './pictures.ts';
 import './scheme.css';
 

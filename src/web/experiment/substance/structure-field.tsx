@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import { Button } from '../../ui/button.tsx';
-import { useWords } from '../words/use-words.ts';
+import { useWords } from '../../words/use-words.ts';
 import { DrawStructure } from './draw-structure.tsx';
 import { StructureSaid } from './structure-said.tsx';
 

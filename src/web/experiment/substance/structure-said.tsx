@@ -1,4 +1,4 @@
-import type { Words } from '../words/use-words.ts';
+import type { Words } from '../../words/use-words.ts';
 import { useDark } from '../use-dark.ts';
 import { weighed } from './substance-form.ts';
 import { useStructure } from './use-structure.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { Refused } from '../../api/request.ts';
-import { structureOf } from '../api.ts';
-import type { StructureAnswer } from '../api.ts';
+import { structureOf } from '../../api/deeds.ts';
+import type { StructureAnswer } from '../../api/deeds.ts';
 
 const PAUSE_ms = 250;
 

@@ -4,8 +4,8 @@ import { Button } from '../../ui/button.tsx';
 import type { Kept } from '../keep/keeping.ts';
 import { whenText } from '../../ui/when.ts';
 import { KeepingWord } from './keeping-word.tsx';
-import { NameVersion } from './name-version.tsx';
-import './versions.css';
+import { NameVersion } from '../../versions/name-version.tsx';
+import '../../versions/versions.css';
 
 /** Which version this is, how it is kept, and what can be done with it. */
 export function VersionLine({

@@ -4,7 +4,7 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/re
 import { Refused } from '../../api/request.ts';
 import type { Kept, Keeping } from '../keep/keeping.ts';
 import { KeepingWord } from './keeping-word.tsx';
-import { NameVersion } from './name-version.tsx';
+import { NameVersion } from '../../versions/name-version.tsx';
 
 afterEach(cleanup);
 

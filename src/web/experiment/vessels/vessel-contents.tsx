@@ -1,7 +1,7 @@
 import type { GlassPhase, GlassState } from '../../../core/report/glass/glass.ts';
 import { Figure } from '../../ui/figure.tsx';
 import { inTerms } from '../../ui/terms.ts';
-import type { Words } from '../words/use-words.ts';
+import type { Words } from '../../words/use-words.ts';
 import type { GlassPicture } from './glass-pictures.ts';
 
 const PHASE: Readonly<Record<GlassPhase['phase'], string>> = {

@@ -1,7 +1,7 @@
 import { memo, useMemo } from 'react';
 import { vesselsAt } from '../../../core/report/glass/glass.ts';
 import type { Enacted } from '../enacted.ts';
-import { useWords } from '../words/use-words.ts';
+import { useWords } from '../../words/use-words.ts';
 import { glassPatterns, glassPictures } from './glass-pictures.ts';
 import { VesselContents } from './vessel-contents.tsx';
 import './vessels.css';

@@ -1,6 +1,6 @@
 import type { ExperimentOpened, NewVersion, Version } from '../../wire/experiment.ts';
 import type { NewRun, Run } from '../../wire/run.ts';
-import { request } from '../api/request.ts';
+import { request } from './request.ts';
 
 const of = (experiment: string) => `/api/experiments/${experiment}`;
 

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import type { FormEvent } from 'react';
-import { Refused } from '../../api/request.ts';
-import { Button } from '../../ui/button.tsx';
+import { Refused } from '../api/request.ts';
+import { Button } from '../ui/button.tsx';
 
 /** A name for a version, in the line where the version stands. */
 export function NameVersion({

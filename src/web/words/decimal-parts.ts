@@ -1,4 +1,4 @@
-import { withDecimal } from '../words/decimal.ts';
+import { withDecimal } from './decimal.ts';
 
 /** The words of a drawing with the laboratory's decimal sign; its lines and places as they are. */
 export function drawnWithDecimal(svg: string, sign: '.' | ','): string {

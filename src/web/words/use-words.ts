@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
-import type { AmountKind } from '../../../core/quantity/amount.ts';
-import { formatNumber, formatQuantity } from '../../../core/quantity/print.ts';
-import { useSettings } from '../../api/queries.ts';
+import type { AmountKind } from '../../core/quantity/amount.ts';
+import { formatNumber, formatQuantity } from '../../core/quantity/print.ts';
+import { useSettings } from '../api/queries.ts';
 import { unbroken, withDecimal } from './decimal.ts';
 
 export interface Words {
