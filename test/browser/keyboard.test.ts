@@ -71,6 +71,10 @@ describe('by keyboard alone', () => {
     await page.keyboard.press('Enter');
     const derivation = page.getByRole('dialog', { name: /Theoretical yield/ });
     await derivation.getByText('234.30').first().waitFor();
+    // Scrolling is no reason to close it.
+    await page.evaluate(() => window.scrollBy(0, 40));
+    await page.waitForTimeout(200);
+    expect(await derivation.isVisible()).toBe(true);
     await page.keyboard.press('Escape');
     await derivation.waitFor({ state: 'detached' });
     expect(await hasFocus(number)).toBe(true);

@@ -26,11 +26,11 @@ import type { ToldWeighing } from './words.ts';
 
 const MARGIN = 14;
 const PAD = 13;
-const GAP = 14;
+const GAP = 12;
 /** Of the page: the vessels with their words. */
-const GLASS_COLUMN = 112;
+const GLASS_COLUMN = 98;
 /** Makes the widest vessel fill half of its column. */
-const GLASS_PITCH = 112;
+const GLASS_PITCH = 98;
 const SENTENCE = { size: 16, line: 21 };
 const LINE = { size: 14, line: 19 };
 const PART = { size: 15, bold: true };

@@ -19,6 +19,11 @@ export function Why({
 }) {
   const [open, setOpen] = useState(false);
   const trigger = useRef<HTMLButtonElement>(null);
+  // The popover wants to close when the page scrolls, and a page scrolls as focus comes to a number
+  // below its edge: what somebody has just opened would be gone. It moves with the page instead.
+  const change = (next: boolean) => {
+    if (next || window.event?.type !== 'scroll') setOpen(next);
+  };
   return (
     <>
       <button
@@ -34,7 +39,7 @@ export function Why({
       {open && (
         <Popover
           isOpen
-          onOpenChange={setOpen}
+          onOpenChange={change}
           triggerRef={trigger}
           isNonModal
           className="derivation"

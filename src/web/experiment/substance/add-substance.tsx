@@ -38,8 +38,11 @@ export function AddSubstance({
     if (!made.ok) return setRefused(made.why);
     const edit = addSubstance(desk.now().enacted.text, made.substance);
     if (!edit.ok) return setRefused([edit.why, edit.hint].filter(Boolean).join(' '));
+    const { from, insert } = edit.change;
     desk.edit({ changes: edit.change, userEvent: 'input.substance' });
     onDone();
+    // To the line that was written, so that it can be seen and gone on from.
+    desk.goTo(from + insert.trimEnd().length, { focus: true });
   };
   return (
     <section className="experiment-substance screen-only" aria-labelledby={`${id}-title`}>
