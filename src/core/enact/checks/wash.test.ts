@@ -25,6 +25,16 @@ describe('an organic layer that is washed with a carbonate', () => {
     ['is said of once', [...acid, `${BASE} 10 mL.`, `${BASE} 10 mL.`], ['3']],
     ['is only washed with water', [...acid, 'Wash the organic layer with water 10 mL.'], []],
     [
+      'has met a hydride that acid destroyed, and is washed with brine',
+      [
+        'Charge the flask with sodium borohydride 0.15 g and ethanol 10 mL.',
+        'Quench the flask with 1 M hydrochloric acid 10 mL.',
+        `Extract the flask with ${ETHER}.`,
+        'Wash the organic layer with saturated aqueous sodium chloride 10 mL.',
+      ],
+      [],
+    ],
+    [
       'has met no acid',
       ['Charge the flask with water 20 mL.', `Extract the flask with ${ETHER}.`, `${BASE} 10 mL.`],
       [],

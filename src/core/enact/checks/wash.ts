@@ -21,7 +21,11 @@ export function checkCarbonateWash(run: Run): void {
     const acids = new Set<number>();
     let gas = -1;
     for (const { reactants, products } of side) {
-      const made = products.find((one) => shelf.gaseous[one.substance]);
+      // The gas of a carbonate holds carbon; hydrogen from what a quench has long destroyed does not.
+      const made = products.find(
+        ({ substance }) =>
+          shelf.gaseous[substance] && shelf.substances[substance]!.composition?.counts.has('C'),
+      );
       const met = reactants.filter((one) => !brought.has(one.substance));
       if (made === undefined || met.length === reactants.length || met.length === 0) continue;
       if (!met.every((one) => seen(run, one.substance) > NOTHING)) continue;
@@ -29,7 +33,8 @@ export function checkCarbonateWash(run: Run): void {
       gas = made.substance;
     }
     if (gas < 0) continue;
-    const acid = listed([...acids].map((i) => nameOf(run, i)));
+    // A long list says no more than the word.
+    const acid = acids.size > 2 ? 'some acid' : listed([...acids].map((i) => nameOf(run, i)));
     sayOnce(
       run,
       key,
