@@ -6,9 +6,9 @@ export interface Stop {
   readonly seen: boolean;
 }
 
-/** What has the focus now, in a shadow tree too; seen: by an outline, a border of its own or a caret. */
+/** What has the focus now, in a shadow tree too; seen: by an outline or a shadow. */
 export function focusOf(page: Page): Promise<Stop> {
-  return page.evaluate(async () => {
+  return page.evaluate(() => {
     let element: Element | null = document.activeElement;
     while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
     if (element === null || element === document.body) return { name: '', seen: true };
@@ -29,16 +29,11 @@ export function focusOf(page: Page): Promise<Stop> {
     const parts = [element, ...element.querySelectorAll('rect'), label].filter(
       (each) => each !== undefined,
     );
-    // In a text it is the caret that shows it, which this editor draws itself.
-    const isText = element.hasAttribute('contenteditable');
-    if (isText) await new Promise((resolve) => setTimeout(resolve, 50));
-    const tree = element.getRootNode() as ShadowRoot;
-    const caret = tree.querySelector('.cm-focused .cm-cursor-primary')?.checkVisibility() ?? false;
     const name =
       element.getAttribute('aria-label') ?? label?.textContent ?? element.textContent ?? '';
     return {
       name: `${element.tagName.toLowerCase()} ${name.trim().slice(0, 60)}`,
-      seen: parts.some(ring) || (isText && caret),
+      seen: parts.some(ring),
     };
   });
 }

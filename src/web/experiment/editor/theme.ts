@@ -13,7 +13,9 @@ export const editorTheme = EditorView.theme({
   '&': { height: '100%', color: 'var(--ink)', fontSize: '1.0625rem' },
   '&.cm-focused': { outline: 'none' },
   '.cm-scroller': { fontFamily: 'var(--font)', lineHeight: '1.6', overflow: 'auto' },
-  '.cm-content': { padding: '1rem 0 4rem', caretColor: 'var(--ink)' },
+  '.cm-content': { padding: '1rem 0 4rem', caretColor: 'var(--accent)' },
+  // Beside the caret, which a glance may miss.
+  '.cm-content:focus': { boxShadow: 'inset 2px 0 0 var(--edge)' },
   '.cm-line': { padding: '0 1rem 0 0.25rem' },
   '.cm-gutters': { background: 'transparent', border: 'none', color: 'inherit' },
   '.findings-gutter': { width: '1.25rem' },
@@ -22,9 +24,7 @@ export const editorTheme = EditorView.theme({
   '.shape-error': { ...severity('error'), background: 'currentColor' },
   '.shape-warning': { ...severity('warning'), rotate: '45deg' },
   '.shape-note': { ...severity('note'), borderRadius: '50%' },
-  '.cm-cursor': { borderLeft: '2px solid var(--accent)', marginLeft: '-1px' },
-  '.cm-selectionBackground, &.cm-focused > .cm-scroller > .cm-selectionLayer .cm-selectionBackground':
-    { background: 'var(--life)' },
+  '.cm-line::selection, .cm-line ::selection': { background: 'var(--life)' },
   '.current-step': { boxShadow: 'inset 3px 0 0 var(--accent)', background: 'var(--paper-raised)' },
   '.text-title': { fontWeight: '800', fontSize: '1.2em' },
   '.text-heading': { fontWeight: '700', fontSize: '1.08em' },
