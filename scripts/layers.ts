@@ -25,6 +25,7 @@ export const LAYERS = [
   'src/core/facts',
   'src/core/quantity',
   'src/core/chemistry',
+  'src/core/evidence',
   'src/core/experiment',
   'src/core/ledger',
   'src/core/enact',
@@ -42,6 +43,7 @@ export const LAYERS = [
 /** Which files of the core may import which package. */
 const PACKAGES: readonly { readonly file: RegExp; readonly name: string }[] = [
   { file: /^src\/core\/(record|experiment)\/(schema|entry)\.ts$/, name: 'zod' },
+  { file: /^src\/core\/evidence\/[^/]+\/schema\.ts$/, name: 'zod' },
 ];
 
 /** Packages that only a server can run, or that are too much for a browser. */
