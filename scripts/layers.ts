@@ -43,7 +43,7 @@ export const LAYERS = [
 /** Which files of the core may import which package. */
 const PACKAGES: readonly { readonly file: RegExp; readonly name: string }[] = [
   { file: /^src\/core\/(record|experiment)\/(schema|entry)\.ts$/, name: 'zod' },
-  { file: /^src\/core\/evidence\/[^/]+\/schema\.ts$/, name: 'zod' },
+  { file: /^src\/core\/evidence\/(?:[^/]+\/)?schema\.ts$/, name: 'zod' },
 ];
 
 /** Packages that only a server can run, or that are too much for a browser. */

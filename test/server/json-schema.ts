@@ -14,6 +14,8 @@ export interface JsonSchema {
   readonly enum?: readonly unknown[];
   readonly const?: unknown;
   readonly anyOf?: readonly JsonSchema[];
+  /** Told apart by a constant in each, so that never two fit. */
+  readonly oneOf?: readonly JsonSchema[];
   readonly pattern?: string;
   readonly format?: string;
   readonly minLength?: number;
@@ -65,8 +67,9 @@ function objects({ properties = {}, required = [] }: JsonSchema): fc.Arbitrary<o
 
 /** The alternatives of a schema, a list of types among them; a list of one is none. */
 function alternativesOf(schema: JsonSchema): readonly JsonSchema[] | undefined {
-  const { type, anyOf } = schema;
+  const { type, anyOf, oneOf } = schema;
   if (anyOf !== undefined) return anyOf;
+  if (oneOf !== undefined) return oneOf;
   return Array.isArray(type) ? type.map((one: TypeName) => ({ ...schema, type: one })) : undefined;
 }
 

@@ -145,8 +145,8 @@ function defined(entry: Record<string, unknown>): BenchEntry {
 /** Whether a correction of an entry of this kind says only that it does not count. */
 export function withdraws(entry: BenchEntry, kind: EntryKind): boolean {
   if (entry.kind !== 'correction') return false;
-  const { value, step, use, item, vessel, unit, instrument, n, attachments } = entry;
-  const content = [value, step, use, item, vessel, unit, instrument, n, attachments];
+  const { value, step, use, item, vessel, unit, instrument, n, attachments, evidence } = entry;
+  const content = [value, step, use, item, vessel, unit, instrument, n, attachments, evidence];
   if (content.some((each) => each !== undefined)) return false;
   return !(TEXT_KINDS.has(kind) && entry.text !== undefined);
 }

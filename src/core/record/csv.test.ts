@@ -200,6 +200,14 @@ describe('there and back', () => {
         corrects: words,
         text: words,
         attachments: fc.array(fc.stringMatching(/^[0-9a-f]{64}$/), { minLength: 1, maxLength: 8 }),
+        evidence: fc.record(
+          {
+            technique: fc.constant('infrared' as const),
+            of: fc.constantFrom('product' as const, 'reference' as const),
+            state: fc.constantFrom('film' as const, 'atr' as const),
+          },
+          { requiredKeys: ['technique', 'of'] },
+        ),
         zeros: fc.integer({ min: 1, max: 3 }),
       },
       { requiredKeys: ['id', 'at', 'by', 'kind'] },

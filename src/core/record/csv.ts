@@ -26,6 +26,7 @@ const COLUMNS = [
   'n',
   'corrects',
   'attachments',
+  'evidence',
   'text',
 ] as const;
 type Column = (typeof COLUMNS)[number];
@@ -77,6 +78,7 @@ const KINDS: Readonly<Record<string, EntryKind>> = {
   meltingrange: 'meltingRange',
   mp: 'meltingRange',
   'm.p': 'meltingRange',
+  evidence: 'evidence',
   correction: 'correction',
   corrected: 'correction',
 };
@@ -182,7 +184,10 @@ function rowOf(
       hint: near.length > 0 ? `Perhaps "${near[0]!}".` : 'For example charge, tare, gross or net.',
     };
   }
-  const { value: valueText, high: highText, unit, n, attachments, kind: _kind, ...texts } = cells;
+  const { value: valueText, high: highText, unit, n, attachments, kind: _kind, ...rest } = cells;
+  const { evidence: evidenceText, ...texts } = rest;
+  const evidence = evidenceText === undefined ? undefined : readObject(evidenceText);
+  if (evidence !== undefined && 'problem' in evidence) return evidence;
   const fields: Record<string, unknown> = {
     ...textDefaults(index, reader),
     ...texts,
@@ -190,6 +195,7 @@ function rowOf(
     ...(n === undefined ? {} : { n: Number(n) }),
     ...(unit === undefined ? {} : { unit }),
     ...(attachments === undefined ? {} : { attachments: attachments.trim().split(/\s+/) }),
+    ...(evidence === undefined ? {} : { evidence: evidence.value }),
   };
   if (valueText === undefined) return { fields };
   const value = readValue(valueText, reader.separator, unit);
@@ -198,6 +204,20 @@ function rowOf(
   if (high !== undefined && 'problem' in high) return high;
   Object.assign(fields, value, high === undefined ? {} : { high: high.value });
   return { fields };
+}
+
+/** A measurement of identity or purity is one JSON object in its cell. */
+function readObject(
+  cell: string,
+): { readonly value: unknown } | { readonly problem: string; readonly hint: string } {
+  try {
+    return { value: JSON.parse(cell) as unknown };
+  } catch {
+    return {
+      problem: 'has evidence that is no JSON',
+      hint: 'Enter the measurement on the page, or copy the cell from a record that was written out.',
+    };
+  }
 }
 
 function textDefaults(index: number, { defaults, start }: RowReader): Record<string, unknown> {
@@ -287,6 +307,8 @@ function cellOf(entry: BenchEntry, column: Column): string {
   if (column === 'kind') return KIND_WORD[entry.kind] ?? entry.kind;
   if (column === 'value') return entry.value === undefined ? '' : printValue(entry);
   if (column === 'attachments') return entry.attachments?.join(' ') ?? '';
+  if (column === 'evidence')
+    return entry.evidence === undefined ? '' : JSON.stringify(entry.evidence);
   const value = entry[column];
   if (value === undefined) return '';
   return typeof value === 'number' ? String(value) : asPlainText(value);

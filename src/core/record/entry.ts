@@ -12,6 +12,7 @@ import type { benchEntrySchema, ENTRY_KINDS } from './schema.ts';
  * - `decimals` is given only where the number was written with trailing zeros ("1.1200").
  * - `high` is the upper end of a melting range.
  * - `n` counts weighings to constant mass: gross 1, gross 2.
+ * - `evidence` is a measurement of identity or purity; its file, if any, is the first attachment.
  * - `attachments` are the hashes of photographs and files, which are kept elsewhere.
  */
 export type BenchEntry = z.infer<typeof benchEntrySchema>;

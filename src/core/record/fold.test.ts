@@ -318,3 +318,29 @@ describe('any order of arrival', () => {
     );
   });
 });
+
+describe('evidence', () => {
+  const infrared = { technique: 'infrared', of: 'product', state: 'atr' } as const;
+  const measured = (id: string, more: Partial<BenchEntry>) =>
+    entry(id, { kind: 'evidence', ...more });
+
+  it('is kept in order, and a correction puts another in its place', () => {
+    const second = { ...infrared, state: 'film' } as const;
+    const run = foldRecord(
+      [
+        measured('e1', { evidence: infrared }),
+        measured('e2', { evidence: second }),
+        measured('c1', { kind: 'correction', corrects: 'e1', evidence: second }),
+      ],
+      EXPERIMENT,
+    );
+    expect(run.evidence.map(({ evidence }) => evidence)).toEqual([second, second]);
+    expect(run.struck.map(({ entry: { id } }) => id)).toEqual(['e1']);
+  });
+
+  it('without a measurement it is said', () => {
+    expect(foldRecord([measured('e1', {})], EXPERIMENT).diagnostics).toMatchObject([
+      { code: 'entry-empty', entry: 'e1' },
+    ]);
+  });
+});

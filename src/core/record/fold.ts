@@ -6,7 +6,7 @@ import type { BenchEntry, EntryKind } from './entry.ts';
 import { placesOf, placeStep, placeUse, placeVessel } from './place.ts';
 import type { Places } from './place.ts';
 import { readReading } from './read-entry.ts';
-import type { BenchRun, Reading, RecordDiagnostic, RunLot } from './run.ts';
+import type { BenchRun, Reading, RecordDiagnostic, RunEvidence, RunLot } from './run.ts';
 import { uniqueInOrder } from './unique.ts';
 import { weighingsOf } from './weighings.ts';
 import type { VesselReading } from './weighings.ts';
@@ -35,6 +35,7 @@ export interface Sorting {
   readonly temperatures: Reading[];
   readonly meltingRanges: Reading[];
   readonly observations: BenchEntry[];
+  readonly evidence: RunEvidence[];
   readonly diagnostics: RecordDiagnostic[];
 }
 
@@ -59,6 +60,7 @@ export function foldRecord(
     temperatures: [],
     meltingRanges: [],
     observations: [],
+    evidence: [],
     diagnostics: [...diagnostics, ...corrected.diagnostics, ...otherVersions(all, version)],
   };
   for (const entry of corrected.standing) SORT[entry.kind](entry, sorting);
@@ -73,6 +75,7 @@ export function foldRecord(
     temperatures: sorting.temperatures,
     meltingRanges: sorting.meltingRanges,
     observations: sorting.observations,
+    evidence: sorting.evidence,
     diagnostics: sorting.diagnostics,
   };
 }
@@ -107,6 +110,7 @@ const SORT: Readonly<Record<EntryKind, (entry: BenchEntry, into: Sorting) => voi
     into.observations.push(entry);
   },
   lot: sortLot,
+  evidence: sortEvidence,
   correction: () => undefined,
 };
 
@@ -204,6 +208,20 @@ function keepReading(
   if ('diagnostic' in read) into.diagnostics.push(read.diagnostic);
   else if (step.kind === 'found') list.push({ ...read.reading, step: step.value.id });
   else list.push(read.reading);
+}
+
+/** A measurement of identity or purity, which moves no matter. */
+function sortEvidence(entry: BenchEntry, into: Sorting): void {
+  const { evidence } = entry;
+  if (evidence !== undefined) into.evidence.push({ entry, evidence });
+  else
+    into.diagnostics.push({
+      code: 'entry-empty',
+      severity: 'warning',
+      message: `Entry "${entry.id}" is called evidence and holds no measurement.`,
+      hint: 'Enter what was measured, or write it as an observation.',
+      entry: entry.id,
+    });
 }
 
 /** A lot's number, and its assay where the entry gives a percentage. */

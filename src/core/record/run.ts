@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../diagnostic.ts';
+import type { EvidenceEntered } from '../evidence/schema.ts';
 import type { BenchEntry } from './entry.ts';
 
 /** A diagnostic about a record: which entry it is about, besides what any diagnostic says. */
@@ -82,6 +83,12 @@ export interface RunLot {
   readonly entry: string;
 }
 
+/** A measurement of identity or purity; the files that it was read from are the entry's attachments. */
+export interface RunEvidence {
+  readonly entry: BenchEntry;
+  readonly evidence: EvidenceEntered;
+}
+
 /** The fold of a bench record: the same for every order of arrival, and for lines that came twice. */
 export interface BenchRun {
   /** Every entry, struck ones and those that could not be placed among them, by time and id. */
@@ -98,5 +105,7 @@ export interface BenchRun {
   readonly temperatures: readonly Reading[];
   readonly meltingRanges: readonly Reading[];
   readonly observations: readonly BenchEntry[];
+  /** In the order of the record; struck ones left out. */
+  readonly evidence: readonly RunEvidence[];
   readonly diagnostics: readonly RecordDiagnostic[];
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { evidenceEnteredSchema } from '../evidence/schema.ts';
 
 /** What an entry records. `correction` takes the kind of the entry that it corrects. */
 export const ENTRY_KINDS = [
@@ -11,6 +12,7 @@ export const ENTRY_KINDS = [
   'observation',
   'lot',
   'meltingRange',
+  'evidence',
   'correction',
 ] as const;
 
@@ -46,6 +48,7 @@ export const benchEntrySchema = z
     n: z.int().min(1).max(99).exactOptional(),
     corrects: id.exactOptional(),
     text: z.string().max(10_000).exactOptional(),
+    evidence: evidenceEnteredSchema.exactOptional(),
     attachments: z.array(hash).min(1).max(MOST_ATTACHMENTS).readonly().exactOptional(),
   })
   .readonly();

@@ -17,7 +17,7 @@ export interface Measure {
 export interface BenchField extends Measure {
   /** Unique in the sheet, and the same each time it is made. */
   readonly key: string;
-  readonly kind: Exclude<EntryKind, 'correction'>;
+  readonly kind: Exclude<EntryKind, 'correction' | 'evidence'>;
   readonly use?: string;
   readonly item?: string;
   readonly vessel?: string;

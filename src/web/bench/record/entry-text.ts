@@ -23,6 +23,7 @@ const KIND_WORDS: Readonly<Record<BenchEntry['kind'], string>> = {
   observation: 'seen',
   lot: 'lot',
   meltingRange: 'melting range',
+  evidence: 'evidence',
   correction: 'correction',
 };
 

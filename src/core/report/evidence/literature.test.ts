@@ -1,0 +1,37 @@
+import { describe, expect, test } from 'vitest';
+import { makeSubstance } from '../../chemistry/substance.ts';
+import { literatureOf } from './literature.ts';
+
+function substance() {
+  const made = makeSubstance({
+    name: 'borneol',
+    smiles: 'CC1(C)C2CCC1(C)C(O)C2',
+    meltingPoint_C: 207,
+  });
+  if (!made.ok) throw new Error(made.message);
+  return made.substance;
+}
+
+describe('what a measurement is compared with', () => {
+  test('the table', () => {
+    expect(literatureOf(substance()).meltingRange_C).toEqual([207, 207]);
+  });
+
+  test.each([
+    ['Melting range', '204–206 °C', { meltingRange_C: [204, 206] }],
+    ['M.p.', '206 °C', { meltingRange_C: [206, 206] }],
+    ['Boiling point', '84–86 °C at 20 mmHg', { boilingPoint_C: 85 }],
+    ['Refractive index', '1,4613 at 25 °C', { refractiveIndex: 1.4613, refractiveIndexT_C: 25 }],
+    ['Refractive index', '1.4613', { refractiveIndexT_C: 20 }],
+    ['Density', '0.914 g/mL', { density_g_mL: 0.914, densityT_C: 20 }],
+    ['Specific rotation', '−37.7 (ethanol)', { specificRotation: -37.7 }],
+    ['Melting range', 'sharp', { meltingRange_C: [207, 207] }],
+  ])('%s: %s', (key, value, expected) => {
+    expect(literatureOf(substance(), { [key]: value })).toMatchObject(expected);
+  });
+
+  test('a pressure in mmHg', () => {
+    const { boilingPressure_kPa } = literatureOf(substance(), { 'b.p.': '85 °C at 20 mm Hg' });
+    expect(boilingPressure_kPa).toBeCloseTo(2.66645, 4);
+  });
+});
