@@ -18,8 +18,9 @@ export interface Io {
   readonly width: number;
   /** Whether styles may be used at all. */
   readonly colour: boolean;
-  readonly read: (path: string) => Promise<Uint8Array | FileTrouble>;
-  readonly stdin: () => Promise<Uint8Array | FileTrouble>;
+  /** A file larger than `most_bytes` is refused unread; an experiment's limit where it is not said. */
+  readonly read: (path: string, most_bytes?: number) => Promise<Uint8Array | FileTrouble>;
+  readonly stdin: (most_bytes?: number) => Promise<Uint8Array | FileTrouble>;
   /** Writes a whole file, over one that is there; says what stood in the way. */
   readonly write: (path: string, text: string) => Promise<FileTrouble | undefined>;
   readonly keeping: Keeping;
@@ -33,5 +34,8 @@ export interface FileTrouble {
 
 /** Nobody writes a procedure of 5 MB; what is larger is some other file. */
 export const LARGEST_FILE_bytes = 5_000_000;
+
+/** A spectrum with a hundred thousand points as text takes a few; the reader of spectra takes 50. */
+export const LARGEST_SPECTRUM_bytes = 50 * 1024 * 1024;
 
 export const DEFAULT_WIDTH = 100;

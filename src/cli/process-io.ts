@@ -16,15 +16,19 @@ function troubleOf(error: unknown): FileTrouble {
   return { trouble: TROUBLES[code ?? ''] ?? 'other', detail: message ?? String(error) };
 }
 
-async function readFileOf(path: string): Promise<Uint8Array | FileTrouble> {
+async function readFileOf(
+  path: string,
+  most_bytes = LARGEST_FILE_bytes,
+): Promise<Uint8Array | FileTrouble> {
   try {
     const handle = await open(path, 'r');
     try {
       const about = await handle.stat();
       if (about.isDirectory()) return { trouble: 'folder' };
-      if (about.size > LARGEST_FILE_bytes) return { trouble: 'too-large' };
+      if (about.size > most_bytes) return { trouble: 'too-large' };
       // A pipe or a device has no size beforehand: it is read as a stream, up to the limit.
-      if (!about.isFile()) return await readStream(handle.createReadStream({ autoClose: false }));
+      if (!about.isFile())
+        return await readStream(handle.createReadStream({ autoClose: false }), most_bytes);
       return new Uint8Array(await handle.readFile());
     } finally {
       await handle.close();
@@ -34,13 +38,16 @@ async function readFileOf(path: string): Promise<Uint8Array | FileTrouble> {
   }
 }
 
-async function readStream(stream: AsyncIterable<unknown>): Promise<Uint8Array | FileTrouble> {
+async function readStream(
+  stream: AsyncIterable<unknown>,
+  most_bytes: number,
+): Promise<Uint8Array | FileTrouble> {
   const parts: Buffer[] = [];
   let size = 0;
   for await (const part of stream) {
     const piece = Buffer.isBuffer(part) ? part : Buffer.from(String(part));
     size += piece.length;
-    if (size > LARGEST_FILE_bytes) return { trouble: 'too-large' };
+    if (size > most_bytes) return { trouble: 'too-large' };
     parts.push(piece);
   }
   return new Uint8Array(Buffer.concat(parts));
@@ -55,10 +62,10 @@ async function writeFileOf(path: string, text: string): Promise<FileTrouble | un
   }
 }
 
-async function readStdin(): Promise<Uint8Array | FileTrouble> {
+async function readStdin(most_bytes = LARGEST_FILE_bytes): Promise<Uint8Array | FileTrouble> {
   if (process.stdin.isTTY) return { trouble: 'terminal' };
   try {
-    return await readStream(process.stdin);
+    return await readStream(process.stdin, most_bytes);
   } catch (error) {
     return troubleOf(error);
   }

@@ -69,6 +69,7 @@ function drawingRoute(app: App, { structures }: ServerContext): void {
   app.get(
     '/api/drawings',
     {
+      config: { access: 'signed-in' },
       schema: {
         tags,
         querystring: z.object({ smiles: smilesSchema, dark: z.enum(['0', '1']).optional() }),

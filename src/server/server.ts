@@ -24,6 +24,7 @@ import { runRoutes } from './runs.ts';
 import { HEADERS } from './security.ts';
 import { sessionRoutes } from './session.ts';
 import { settingsRoutes } from './settings.ts';
+import { structureFactsRoutes } from './structure-facts.ts';
 import { pages } from './static.ts';
 import { transferRoutes } from './transfer.ts';
 import { versionRoutes } from './versions.ts';
@@ -74,6 +75,7 @@ const ROUTES: readonly ((app: App, context: ServerContext) => void | Promise<voi
   feedRoutes,
   attachmentRoutes,
   drawingRoutes,
+  structureFactsRoutes,
   settingsRoutes,
   transferRoutes,
   openApiRoute,

@@ -13,6 +13,13 @@ export interface DrawingOptions {
   readonly label?: string;
 }
 
+/** px, from the upper left corner of the drawing; the atoms in the order of the SMILES. */
+export interface DrawnPlaces {
+  readonly width: number;
+  readonly height: number;
+  readonly atoms: readonly { readonly x: number; readonly y: number }[];
+}
+
 /** One substance of a scheme: drawn from its SMILES, or written, where a drawing says less (NaBH4). */
 export type SchemePart =
   | string
@@ -37,6 +44,25 @@ export interface SchemeOptions {
   readonly label?: string;
 }
 
+/** A substructure to look for. */
+export interface Pattern {
+  readonly id: string;
+  readonly smarts: string;
+  /** Patterns, before it in the list, that a structure must hold to hold this one; else not asked. */
+  readonly refines: readonly string[];
+}
+
+/** Patterns held compiled: many questions to one structure in one reading of it. */
+export interface PatternSet {
+  /** By pattern id, of those that match: the atoms of every match, in the order of the pattern. */
+  matches(smiles: string):
+    | {
+        readonly ok: true;
+        readonly matches: Readonly<Record<string, readonly (readonly number[])[]>>;
+      }
+    | Refused;
+}
+
 /**
  * The structure toolkit as the rest of the program sees it. All drawings are SVG in one ink
  * (`currentColor`), need no font of their own, and carry no identifiers that could clash on a page.
@@ -54,6 +80,8 @@ export interface StructureKit {
     smiles: string,
     options?: DrawingOptions,
   ): { readonly ok: true; readonly svg: string } | Refused;
+  /** Where the atoms stand in the drawing that `drawing` gives without a size. */
+  places(smiles: string): { readonly ok: true; readonly places: DrawnPlaces } | Refused;
   hasSubstructure(
     smiles: string,
     smarts: string,
@@ -63,6 +91,10 @@ export interface StructureKit {
     smiles: string,
     smarts: string,
   ): { readonly ok: true; readonly matches: readonly (readonly number[])[] } | Refused;
+  /** Compiles patterns once, for as long as the toolkit lives. */
+  patternSet(
+    patterns: readonly Pattern[],
+  ): { readonly ok: true; readonly set: PatternSet } | Refused;
   schemeDrawing(
     reactants: readonly SchemePart[],
     products: readonly SchemePart[],

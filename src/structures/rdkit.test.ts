@@ -248,3 +248,26 @@ describe('a structure that is too much for the toolkit', () => {
     expect(after.drawing('CCO')).toMatchObject({ ok: true });
   });
 });
+
+describe('where atoms stand in a drawing', () => {
+  test.each(['CC1CCC(=O)CC1', 'O=C(O)c1ccccc1', 'CCO', 'O'])('%s', (smiles) => {
+    const found = kit.places(smiles);
+    const drawing = kit.drawing(smiles);
+    if (!found.ok || !drawing.ok) throw new Error('not drawn');
+    const { width, height, atoms } = found.places;
+    expect(drawing.svg).toContain(`viewBox="0 0 ${width} ${height}"`);
+    for (const { x, y } of atoms) {
+      expect(x).toBeGreaterThan(-1);
+      expect(y).toBeGreaterThan(-1);
+      expect(x).toBeLessThan(width + 1);
+      expect(y).toBeLessThan(height + 1);
+    }
+  });
+
+  test('bonded atoms stand a bond apart', () => {
+    const found = kit.places('CC1CCC(=O)CC1');
+    if (!found.ok) throw new Error(found.message);
+    const [methyl, ring] = found.places.atoms;
+    expect(Math.hypot(methyl!.x - ring!.x, methyl!.y - ring!.y)).toBeCloseTo(26, -1);
+  });
+});

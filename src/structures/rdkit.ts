@@ -3,7 +3,15 @@ import { compositionOf } from '../core/chemistry/composition.ts';
 import type { Composition } from '../core/chemistry/composition.ts';
 import { symbolOf } from '../core/chemistry/element.ts';
 import { readSmiles } from '../core/chemistry/smiles.ts';
-import type { DrawingOptions, Refused, SchemePart, StructureKit } from './port.ts';
+import type {
+  DrawnPlaces,
+  DrawingOptions,
+  Pattern,
+  PatternSet,
+  Refused,
+  SchemePart,
+  StructureKit,
+} from './port.ts';
 import { layScheme, written } from './scheme.ts';
 import type { Picture, SchemeItem } from './scheme.ts';
 import { page } from './svg.ts';
@@ -47,16 +55,73 @@ function withMolecule<T>(
   }
 }
 
-function withPattern<T>(module: MainModule, smarts: string, use: (pattern: Mol) => T): T | Refused {
-  let pattern: Mol | null = null;
+function compile(module: MainModule, smarts: string): Mol | null {
   try {
-    pattern = smarts.trim() === '' ? null : module.get_qmol(smarts);
-    return pattern === null ? refuse(`${smarts} is no pattern in SMARTS.`) : use(pattern);
+    return smarts.trim() === '' ? null : module.get_qmol(smarts);
+  } catch {
+    return null;
+  }
+}
+
+function withPattern<T>(module: MainModule, smarts: string, use: (pattern: Mol) => T): T | Refused {
+  const pattern = compile(module, smarts);
+  if (pattern === null) return refuse(`${smarts} is no pattern in SMARTS.`);
+  try {
+    return use(pattern);
   } catch {
     return refuse(`${smarts} is no pattern in SMARTS.`);
   } finally {
-    pattern?.delete();
+    pattern.delete();
   }
+}
+
+/** The atoms of every match. An answer without matches is `{}`, where one with them is a list. */
+function matchesIn(molecule: Mol, pattern: Mol, options?: string): number[][] {
+  const answer =
+    options === undefined
+      ? molecule.get_substruct_matches(pattern)
+      : molecule.get_substruct_matches(pattern, options);
+  return answer === '{}'
+    ? []
+    : (JSON.parse(answer) as { atoms: number[] }[]).map((match) => match.atoms);
+}
+
+/** Compiled patterns are kept, not deleted: the set lives as long as its toolkit. */
+function patternSetOf(
+  module: MainModule,
+  patterns: readonly Pattern[],
+): { readonly ok: true; readonly set: PatternSet } | Refused {
+  const compiled: {
+    readonly asked: Pattern;
+    readonly pattern: Mol;
+    readonly options: string | undefined;
+  }[] = [];
+  const giveUp = (message: string): Refused => {
+    for (const { pattern } of compiled) pattern.delete();
+    return refuse(message);
+  };
+  for (const asked of patterns) {
+    const pattern = compile(module, asked.smarts);
+    if (pattern === null) return giveUp(`${asked.smarts} (${asked.id}) is no pattern in SMARTS.`);
+    // Reading options costs the toolkit as much as a search: only where a pattern says cis or trans
+    const options = /[/\\]/.test(asked.smarts) ? '{"useChirality":true}' : undefined;
+    compiled.push({ asked, pattern, options });
+  }
+  return {
+    ok: true,
+    set: {
+      matches: (smiles) =>
+        withMolecule(module, smiles, (molecule) => {
+          const found: Record<string, number[][]> = {};
+          for (const { asked, pattern, options } of compiled) {
+            if (asked.refines.some((id) => found[id] === undefined)) continue;
+            const matches = matchesIn(molecule, pattern, options);
+            if (matches.length > 0) found[asked.id] = matches;
+          }
+          return { ok: true, matches: found };
+        }),
+    },
+  };
 }
 
 interface JsonAtom {
@@ -141,7 +206,25 @@ function lieDown(molecule: Mol): void {
  */
 function pictureOf(molecule: Mol, size?: { width: number; height: number }): Picture {
   lieDown(molecule);
-  const svg = molecule.get_svg_with_highlights(
+  const svg = drawn(molecule, size);
+  const { width, height } = sizeIn(svg);
+  const strokes = [...svg.matchAll(/<path [^>]*>/g)].map((match) => inInk(match[0]));
+  const body = `<g fill="none" stroke-linecap="round" stroke-linejoin="round">${strokes.join('')}</g>`;
+  return { width, height, body };
+}
+
+function sizeIn(svg: string): { readonly width: number; readonly height: number } {
+  const [, width, height] = /width='(\d+)px' height='(\d+)px'/.exec(svg) ?? [];
+  return { width: Number(width), height: Number(height) };
+}
+
+/** As the toolkit draws it; `atoms` are ringed. */
+function drawn(
+  molecule: Mol,
+  size?: { readonly width: number; readonly height: number },
+  atoms: readonly number[] = [],
+): string {
+  return molecule.get_svg_with_highlights(
     JSON.stringify({
       width: size?.width ?? -1,
       height: size?.height ?? -1,
@@ -152,12 +235,47 @@ function pictureOf(molecule: Mol, size?: { width: number; height: number }): Pic
       clearBackground: false,
       atomColourPalette: 'bw',
       padding: 0.04,
+      ...(atoms.length > 0 && { atoms }),
     }),
   );
-  const [, width, height] = /width='(\d+)px' height='(\d+)px'/.exec(svg) ?? [];
-  const strokes = [...svg.matchAll(/<path [^>]*>/g)].map((match) => inInk(match[0]));
-  const body = `<g fill="none" stroke-linecap="round" stroke-linejoin="round">${strokes.join('')}</g>`;
-  return { width: Number(width), height: Number(height), body };
+}
+
+/**
+ * Where the atoms stand in the drawing without a size of its own: the middles of the rings that the
+ * toolkit would draw around them. Rings widen its frame, and are taken off the atoms again.
+ */
+function placesOf(molecule: Mol): DrawnPlaces {
+  lieDown(molecule);
+  const plain = drawn(molecule);
+  const count = molecule.get_num_atoms();
+  const ringed = drawn(
+    molecule,
+    undefined,
+    Array.from({ length: count }, (_, i) => i),
+  );
+  const rings = [
+    ...ringed.matchAll(/<ellipse cx='([-\d.]+)' cy='([-\d.]+)'[^>]*class='atom-(\d+)'/g),
+  ];
+  const at = new Map(
+    rings.map(([, x, y, atom]) => [Number(atom), [Number(x), Number(y)] as const]),
+  );
+  const [dx, dy] = shiftBetween(ringed, plain);
+  const atoms = Array.from({ length: count }, (_, i) => {
+    const [x, y] = at.get(i) ?? [0, 0];
+    return { x: x + dx, y: y + dy };
+  });
+  return { ...sizeIn(plain), atoms };
+}
+
+/** How far the second drawing stands from the first: by the first point of its first bond. */
+function shiftBetween(from: string, to: string): readonly [number, number] {
+  const pointIn = (svg: string) => {
+    const [, x, y] = /<path class='(?:bond|atom)[^']*' d='M ([-\d.]+)[ ,]([-\d.]+)/.exec(svg) ?? [];
+    return [Number(x ?? 0), Number(y ?? 0)] as const;
+  };
+  const [x1, y1] = pointIn(from);
+  const [x2, y2] = pointIn(to);
+  return [x2 - x1, y2 - y1];
 }
 
 function sizeOf({ width, height }: DrawingOptions): { width: number; height: number } | undefined {
@@ -201,6 +319,8 @@ export function rdkitStructures(module: MainModule): StructureKit {
           svg: page({ width, height, dark: options.dark, label: options.label ?? smiles, body }),
         };
       }),
+    places: (smiles) =>
+      withMolecule(module, smiles, (molecule) => ({ ok: true, places: placesOf(molecule) })),
     hasSubstructure: (smiles, smarts) =>
       withMolecule(module, smiles, (molecule) =>
         withPattern(module, smarts, (pattern) => ({
@@ -210,12 +330,12 @@ export function rdkitStructures(module: MainModule): StructureKit {
       ),
     matches: (smiles, smarts) =>
       withMolecule(module, smiles, (molecule) =>
-        withPattern(module, smarts, (pattern) => {
-          const found: unknown = JSON.parse(molecule.get_substruct_matches(pattern));
-          const list = Array.isArray(found) ? (found as { atoms: number[] }[]) : [];
-          return { ok: true, matches: list.map((match) => match.atoms) };
-        }),
+        withPattern(module, smarts, (pattern) => ({
+          ok: true,
+          matches: matchesIn(molecule, pattern),
+        })),
       ),
+    patternSet: (patterns) => patternSetOf(module, patterns),
     schemeDrawing: (reactants, products, conditions, options = {}) => {
       if (reactants.length === 0 || products.length === 0)
         return refuse('A scheme has a reactant and a product at least.');

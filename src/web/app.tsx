@@ -16,6 +16,9 @@ const ComparePage = lazy(async () => ({
 const ResultPage = lazy(async () => ({
   default: (await import('./result/result-page.tsx')).ResultPage,
 }));
+const EvidencePage = lazy(async () => ({
+  default: (await import('./evidence/evidence-page.tsx')).EvidencePage,
+}));
 const HelpPage = lazy(async () => ({
   default: (await import('./help/help-page.tsx')).HelpPage,
 }));
@@ -35,6 +38,7 @@ export function App() {
               <Route path="/experiments/:id" element={<ExperimentPage />} />
               <Route path="/experiments/:id/compare" element={<ComparePage />} />
               <Route path="/runs/:id" element={<ResultPage />} />
+              <Route path="/runs/:id/evidence" element={<EvidencePage />} />
               <Route path="/help" element={<HelpPage />} />
               <Route path="/settings" element={<SettingsPage />} />
             </Route>

@@ -9,6 +9,8 @@ export interface JsonSchema {
   readonly required?: readonly string[];
   readonly additionalProperties?: boolean | JsonSchema;
   readonly items?: JsonSchema;
+  /** A list of just these, in this order. */
+  readonly prefixItems?: readonly JsonSchema[];
   readonly minItems?: number;
   readonly maxItems?: number;
   readonly enum?: readonly unknown[];
@@ -73,6 +75,14 @@ function alternativesOf(schema: JsonSchema): readonly JsonSchema[] | undefined {
   return Array.isArray(type) ? type.map((one: TypeName) => ({ ...schema, type: one })) : undefined;
 }
 
+const lists = ({ items = {}, prefixItems, minItems = 0, maxItems = 6 }: JsonSchema) =>
+  prefixItems === undefined
+    ? fc.array(valuesOf(items), {
+        minLength: minItems,
+        maxLength: Math.max(minItems, Math.min(maxItems, 6)),
+      })
+    : fc.tuple(...prefixItems.map(valuesOf));
+
 /** Values that a schema allows. */
 export function valuesOf(schema: JsonSchema): fc.Arbitrary<unknown> {
   if ('const' in schema) return fc.constant(schema.const);
@@ -80,14 +90,9 @@ export function valuesOf(schema: JsonSchema): fc.Arbitrary<unknown> {
   const alternatives = alternativesOf(schema);
   if (alternatives !== undefined) return fc.oneof(...alternatives.map(valuesOf));
   if (schema.type === undefined) return fc.jsonValue();
-  const { minItems = 0, maxItems = 6 } = schema;
   const byType: Record<TypeName, () => fc.Arbitrary<unknown>> = {
     object: () => objects(schema),
-    array: () =>
-      fc.array(valuesOf(schema.items ?? {}), {
-        minLength: minItems,
-        maxLength: Math.max(minItems, Math.min(maxItems, 6)),
-      }),
+    array: () => lists(schema),
     string: () => strings(schema),
     number: () => numbers(schema),
     integer: () => numbers(schema),
@@ -149,7 +154,9 @@ export function problemsOf(value: unknown, schema: JsonSchema, at = '$'): string
     object: () => (isObject(value) ? objectProblems(value, schema, at) : wrong),
     array: () =>
       Array.isArray(value)
-        ? value.flatMap((item, n) => problemsOf(item, schema.items ?? {}, `${at}[${n}]`))
+        ? value.flatMap((item, n) =>
+            problemsOf(item, schema.prefixItems?.[n] ?? schema.items ?? {}, `${at}[${n}]`),
+          )
         : wrong,
     string: () => (typeof value === 'string' ? textProblems(value, schema, at) : wrong),
     number: () => (typeof value === 'number' ? numberProblems(value, schema, at) : wrong),

@@ -2,6 +2,7 @@ import type { Command } from '../command.ts';
 import { backupCommand } from './backup.ts';
 import { balanceCommand } from './balance.ts';
 import { checkCommand } from './check.ts';
+import { convertCommand } from './convert.ts';
 import { exportCommand } from './export.ts';
 import { findCommand } from './find.ts';
 import { flowCommand } from './flow.ts';
@@ -28,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
   ledgerCommand,
   overviewCommand,
   balanceCommand,
+  convertCommand,
   massCommand,
   findCommand,
   verbsCommand,

@@ -8,6 +8,7 @@ import { useHash, viewOf } from './device/view.ts';
 import type { View } from './device/view.ts';
 import { useWakeLock } from './device/wake-lock.ts';
 import { Entered } from './entered.tsx';
+import { InstrumentFiles } from './files/instrument-files.tsx';
 import { Head } from './head.tsx';
 import type { BenchState } from './outbox/bench.ts';
 import type { Opened } from './outbox/database.ts';
@@ -117,6 +118,7 @@ function Working({
             <StepList current={shown} />
           </aside>
           <main className="bench-main">
+            <InstrumentFiles button={view.kind === 'entered'} />
             <Viewed view={view} online={state.way === 'open'}>
               <Begin
                 preferences={preferences}

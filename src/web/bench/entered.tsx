@@ -24,7 +24,14 @@ export function Entered({ online }: { readonly online: boolean }) {
           ? 'All of it is kept. '
           : `${waiting.size} of it ${waiting.size === 1 ? 'is' : 'are'} still on this device only. `}
         {lines.length > 0 && missingText(missing)}
-        {online ? <a href={`/runs/${run.id}`}>To the result</a> : 'The result needs the network.'}
+        {online ? (
+          <>
+            <a href={`/runs/${run.id}`}>To the result</a>,{' '}
+            <a href={`/runs/${run.id}/evidence`}>to the evidence</a>
+          </>
+        ) : (
+          'The result needs the network.'
+        )}
       </p>
       <RecordTable />
       <nav className="bench-ways" aria-label="Steps">

@@ -22,6 +22,9 @@ export function RunLine({ run, result }: { readonly run: RunOpened; readonly res
         <a className="screen-only" href={`/bench/${run.id}`}>
           Open the bench record
         </a>
+        <Link className="screen-only" to={`/runs/${run.id}/evidence`}>
+          To the evidence
+        </Link>
       </p>
     </div>
   );

@@ -20,4 +20,11 @@ export interface InfraredSpectrum {
   readonly gaps: readonly (readonly [from_percm: number, to_percm: number])[];
   /** The record was linear in wavelength, or digitised from paper: positions are good to this. */
   readonly positionU_percm: number;
+  /** As the file says. */
+  readonly resolution_percm?: number;
+  /**
+   * The record was linear in wavelength: its wavelengths are good to this, so that the wavenumber
+   * is uncertain by ν̃² times it. `positionU_percm` is then of 2000 cm⁻¹.
+   */
+  readonly wavelengthU_um?: number;
 }

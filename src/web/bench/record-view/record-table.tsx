@@ -28,6 +28,8 @@ export function RecordTable() {
       (field, own) => saidOf(field, own, lines, settings.decimalSign).doubt,
     );
   const first = lines[0]?.entry.at ?? run.startedAt;
+  const measured = placed.elsewhere.filter(({ entry }) => entry.evidence !== undefined);
+  const elsewhere = placed.elsewhere.filter(({ entry }) => entry.evidence === undefined);
   const written = sheet.steps.filter((step) => rowsAt(step.id).length > 0);
   return (
     <section className="bench-record" aria-label="Record">
@@ -45,10 +47,16 @@ export function RecordTable() {
           <Rows rows={rowsAt(step.id)} />
         </section>
       ))}
-      {placed.elsewhere.length > 0 && (
+      {measured.length > 0 && (
+        <section className="bench-record-step">
+          <h2>Evidence</h2>
+          <Rows rows={measured.map((line) => ({ about: aboutText(line.entry), line }))} />
+        </section>
+      )}
+      {elsewhere.length > 0 && (
         <section className="bench-record-step">
           <h2>At no step of this sheet</h2>
-          <Rows rows={placed.elsewhere.map((line) => ({ about: aboutText(line.entry), line }))} />
+          <Rows rows={elsewhere.map((line) => ({ about: aboutText(line.entry), line }))} />
         </section>
       )}
       <NotEntered />

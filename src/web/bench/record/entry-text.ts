@@ -1,4 +1,5 @@
 import type { BenchEntry } from '../../../core/record/entry.ts';
+import { evidenceFile, evidenceTitle } from '../../words/evidence-words.ts';
 import type { DecimalSign } from '../typed/typed-number.ts';
 import { numberText } from '../typed/typed-number.ts';
 
@@ -28,14 +29,16 @@ const KIND_WORDS: Readonly<Record<BenchEntry['kind'], string>> = {
 };
 
 /** What an entry is about, in words: for one that fills no field of the sheet. */
-export function aboutText({ kind, item, use, vessel, n }: BenchEntry): string {
+export function aboutText({ kind, item, use, vessel, n, evidence }: BenchEntry): string {
+  if (evidence !== undefined) return evidenceTitle(evidence);
   const what = item ?? vessel ?? use;
   const words = what === undefined ? KIND_WORDS[kind] : `${what}, ${KIND_WORDS[kind]}`;
   return n !== undefined && n > 1 ? `${words} (${n})` : words;
 }
 
 /** The text of an entry where it is part of it, and not the reason of a correction. */
-export function remarkOf({ kind, text, corrects }: BenchEntry): string | undefined {
+export function remarkOf({ kind, text, corrects, evidence }: BenchEntry): string | undefined {
+  if (evidence !== undefined) return evidenceFile(evidence);
   const own = kind === 'observation' || kind === 'lot' || kind === 'time';
   return own || corrects === undefined ? text : undefined;
 }

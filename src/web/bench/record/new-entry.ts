@@ -1,3 +1,4 @@
+import type { EvidenceEntered } from '../../../core/evidence/schema.ts';
 import type { BenchEntry } from '../../../core/record/entry.ts';
 import type { Run } from '../../../wire/run.ts';
 import { newId } from '../../ui/id.ts';
@@ -69,6 +70,15 @@ export function observation(
     text,
     ...(attachments.length > 0 && { attachments: [...attachments] }),
   });
+}
+
+/** A measurement of identity or purity, with the file that it was read from. */
+export function evidence(
+  writer: Writer,
+  entered: EvidenceEntered,
+  attachments: readonly string[],
+): BenchEntry {
+  return written(writer, { kind: 'evidence', evidence: entered, attachments: [...attachments] });
 }
 
 export function lot(writer: Writer, step: string, field: BenchField, text: string): BenchEntry {

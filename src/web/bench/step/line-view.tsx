@@ -68,8 +68,8 @@ function StruckWhy({ struck }: { readonly struck: NonNullable<Line['struck']> })
 
 /** Photos of a line: from this device until the server has them. */
 export function LinePhotos({ line }: { readonly line: Line }) {
-  const { attachments = [], text } = line.entry;
-  if (attachments.length === 0) return null;
+  const { attachments = [], text, evidence } = line.entry;
+  if (attachments.length === 0 || evidence !== undefined) return null;
   return (
     <span className="bench-photos">
       {attachments.map((hash) => (

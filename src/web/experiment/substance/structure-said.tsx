@@ -1,5 +1,5 @@
 import type { Words } from '../../words/use-words.ts';
-import { useDark } from '../use-dark.ts';
+import { useDark } from '../../ui/use-dark.ts';
 import { weighed } from './substance-form.ts';
 import { useStructure } from './use-structure.ts';
 

@@ -1,0 +1,133 @@
+import type { Environments } from '../../chemistry/environments.ts';
+import { formatNumber } from '../../quantity/print.ts';
+import type { Agreement, DerivationStep, Statement } from '../statement.ts';
+import { expectationsOf } from './match-signals.ts';
+import type { Identification } from './identify.ts';
+import { areaOf } from './partition.ts';
+import type { NmrSignal } from './schema.ts';
+import { signalText } from './signal.ts';
+import type { ReadSpectrum } from './spectrum.ts';
+
+const LIMITS =
+  'It cannot tell enantiomers or salts, sees only what holds hydrogen, and isomers with the same ' +
+  'environments look alike; overlap and exchange hide signals. Patterns are first order.';
+
+function environmentText({ list }: Environments, index: number, hydrogens: number): string {
+  const { label } = list[index]!;
+  return hydrogens === list[index]!.hydrogens ? label : `half of ${label}`;
+}
+
+/** A line a signal: what it is taken for, its hydrogens seen and expected, its pattern. */
+function derivationOf(
+  environments: Environments,
+  found: Identification,
+  signals: readonly NmrSignal[],
+): DerivationStep[] {
+  const expected = expectationsOf(environments);
+  const lines = found.matches.map((match): DerivationStep => {
+    const signal = signals[match.signal]!;
+    const area = areaOf(signal);
+    const what = match.parts.map((p) => environmentText(environments, p.environment, p.hydrogens));
+    const seen =
+      area === undefined || found.scale === undefined
+        ? ''
+        : `${formatNumber(area / found.scale, 3)} H of `;
+    const { window, pattern } = expected[match.parts[0]!.environment]!;
+    const range = `${window.low_ppm.toFixed(1)}–${window.high_ppm.toFixed(1)} ppm`;
+    return {
+      label: `${signalText(signal)} ppm`,
+      value: `${what.join(' + ')}: ${seen}${match.hydrogens} H; expected ${range}, ${pattern}`,
+      source: window.source,
+    };
+  });
+  const missing = found.missing.map((index): DerivationStep => {
+    const { window, pattern } = expected[index]!;
+    const range = `${window.low_ppm.toFixed(1)}–${window.high_ppm.toFixed(1)} ppm`;
+    return {
+      label: environments.list[index]!.label,
+      value: `no signal; expected ${range} (${window.because}), ${pattern}`,
+      source: window.source,
+    };
+  });
+  return [...lines, ...missing];
+}
+
+interface Verdict {
+  readonly missing: readonly string[];
+  readonly miscounted: readonly string[];
+  readonly misshapen: readonly string[];
+}
+
+function verdictOf(
+  { list }: Environments,
+  found: Identification,
+  signals: readonly NmrSignal[],
+): Verdict {
+  const exchanges = (match: Identification['matches'][number]) =>
+    match.parts.some((part) => list[part.environment]!.exchangeable);
+  return {
+    missing: found.missing.filter((i) => !list[i]!.exchangeable).map((i) => list[i]!.label),
+    miscounted: found.matches
+      .filter((match) => !match.counted && !exchanges(match))
+      .map((match) => signalText(signals[match.signal]!)),
+    misshapen: found.matches
+      .filter((match) => !match.patternFits)
+      .map((match) => signalText(signals[match.signal]!)),
+  };
+}
+
+function saying(name: string, { missing, miscounted, misshapen }: Verdict): string {
+  if (missing.length > 0)
+    return `No signal is found for ${missing.join(' and ')} of ${name}, so the spectrum does not show its structure.`;
+  if (miscounted.length > 0)
+    return `The integral at ${miscounted.join(' and ')} ppm is not that of ${name}: another substance or an overlap.`;
+  if (misshapen.length > 0)
+    return `Shifts and integrals fit ${name}, but the pattern at ${misshapen.join(' and ')} ppm is not the one expected.`;
+  return `Every environment of ${name} is found with its shift, hydrogens and pattern: consistent with the structure.`;
+}
+
+function agreementOf(verdict: Verdict): Agreement {
+  if (verdict.missing.length > 0 || verdict.miscounted.length > 0) return 'disagrees';
+  return verdict.misshapen.length > 0 ? 'cannotTell' : 'agrees';
+}
+
+function hydrogensSeen(found: Identification, signals: readonly NmrSignal[]): number | undefined {
+  const { scale } = found;
+  if (scale === undefined) return undefined;
+  return found.matches.reduce((sum, m) => sum + (areaOf(signals[m.signal]!) ?? 0) / scale, 0);
+}
+
+/** The signals against the structure of the product. */
+export function structureStatements(spectrum: ReadSpectrum, name: string): Statement[] {
+  const { environments, identification, partition, entered } = spectrum;
+  if (environments === undefined || identification === undefined) return [];
+  const signals = partition.open.map((i) => entered.signals[i]!);
+  const verdict = verdictOf(environments, identification, signals);
+  const agreement = agreementOf(verdict);
+  const seen = hydrogensSeen(identification, signals);
+  const total = environments.list.reduce((sum, env) => sum + env.hydrogens, 0);
+  const exchangeable = environments.list
+    .filter((env) => env.exchangeable)
+    .reduce((sum, env) => sum + env.hydrogens, 0);
+  const count = identification.matches.length;
+  const complete = seen !== undefined && signals.every((one) => one.multiplicity !== undefined);
+  const loose = exchangeable === 0 ? '' : `, ${exchangeable} of them on O, N or S`;
+  return [
+    {
+      id: 'nmr-structure',
+      technique: 'nmr',
+      about: 'identity',
+      substance: name,
+      what: '1H NMR signals',
+      measured:
+        `${count} ${count === 1 ? 'signal' : 'signals'} taken for the product` +
+        (seen === undefined ? ', not integrated' : `, ${formatNumber(seen, 3)} hydrogens`),
+      expected: `${environments.list.length} environments, ${total} hydrogens${loose}`,
+      agreement,
+      weight: complete && agreement !== 'cannotTell' ? 'strong' : 'moderate',
+      says: saying(name, verdict),
+      limits: LIMITS,
+      derivation: derivationOf(environments, identification, signals),
+    },
+  ];
+}

@@ -1,0 +1,57 @@
+import { at, evidenceOf } from './evidence.ts';
+import { isSolid } from './context.ts';
+import type { Finding } from './finding.ts';
+import { meanHeight } from './view.ts';
+import { maximaWithin, mostProminent } from './maxima.ts';
+import type { Readings } from './readings.ts';
+import { sharesOf } from './readings.ts';
+import { moved } from './weigh.ts';
+
+/** A carboxylic acid: the broad shelf of the bonded O–H with the C=O of a dimer. */
+export function acid(readings: Readings): Finding {
+  const { context, carbonyl, xh, gas } = readings;
+  if (gas !== undefined) return gasAcid(readings);
+  let probability = sharesOf(readings.causes, ['acid', 'hydroxylAndAcid', 'acidAndNh']);
+  const reasons = [
+    xh.shelf > 0.035
+      ? `Between 2450 and 2700 cm⁻¹ the trace stays up, at ${xh.shelf.toFixed(2)} of the tallest band.`
+      : 'Between 2450 and 2700 cm⁻¹ the trace is back at the baseline.',
+  ];
+  const evidence = [];
+  const band = carbonyl.bands.find(
+    ({ position_percm }) => position_percm > 1645 && position_percm < 1745,
+  );
+  if (band === undefined) {
+    probability = moved(probability, 0.08);
+    reasons.push('No C=O stands where an acid shows it.');
+  } else {
+    evidence.push(evidenceOf(context, 'C=O stretch', band));
+    reasons.push(`The C=O at ${at(band.position_percm)} fits an acid.`);
+    probability = moved(probability, band.position_percm > 1728 ? 0.4 : 1.3);
+  }
+  const wing = meanHeight(context.view, 3130, 3230) / context.view.tallest;
+  const least = isSolid(context.state) ? 0.1 : 0.05;
+  // The wing above the C–H bands and the shelf below them: one very broad band under both.
+  if (wing > least && xh.shelf > 0.5 * least) probability = moved(probability, 4);
+  const bend = mostProminent(
+    maximaWithin(context.maxima, 880, 970).filter(({ width_percm }) => width_percm > 28),
+  );
+  if (bend !== undefined) evidence.push(evidenceOf(context, 'O–H···O bend', bend));
+  probability = moved(probability, bend === undefined ? 0.75 : 2.2);
+  return { probability, evidence, reasons };
+}
+
+/** In the vapour most acids are single molecules: O–H near 3580, C=O above 1740. */
+function gasAcid({ context, gas, carbonyl }: Readings): Finding {
+  const band = gas!.band;
+  const high = carbonyl.bands.some(({ position_percm: p }) => p > 1735 && p < 1815);
+  const probability = moved(Math.min(0.99, gas!.causes.get('acid') ?? 0), high ? 1.5 : 0.1);
+  return {
+    probability,
+    evidence: band === undefined ? [] : [evidenceOf(context, 'O–H stretch', band)],
+    reasons: [
+      'The vapour of an acid shows a narrow O–H near 3580 cm⁻¹ and its C=O above 1740 cm⁻¹; ' +
+        (probability > 0.5 ? 'both are here.' : 'this pair is not here.'),
+    ],
+  };
+}

@@ -1,0 +1,165 @@
+import { acid } from './acid.ts';
+import type { TraceContext } from './context.ts';
+import { isSolid } from './context.ts';
+import { at, evidenceOf, shareText } from './evidence.ts';
+import type { Finding } from './finding.ts';
+import type { GroupJudgement, JudgedGroup, Thresholds } from './group-judgement.ts';
+import { verdictOf } from './group-judgement.ts';
+import { hydroxyl, nh, terminalAlkyne } from './hydroxyl.ts';
+import { groupLimits } from './limits.ts';
+import type { Readings } from './readings.ts';
+import { readingsOf } from './readings.ts';
+import {
+  aldehydeCh,
+  alkene,
+  aryl,
+  carbonChlorine,
+  carbonOxygen,
+  nitrile,
+  nitro,
+} from './small-groups.ts';
+import { covers, isSaturated } from './view.ts';
+
+type Stretch = readonly [low_percm: number, high_percm: number];
+
+interface GroupReader {
+  readonly read: (readings: Readings) => Finding;
+  /** Without these stretches nothing can be said. */
+  readonly needs: readonly Stretch[];
+  readonly thresholds: Thresholds;
+}
+
+const NEVER_FIRM = 1.01;
+
+const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
+  oh: { read: hydroxyl, needs: [[3150, 3640]], thresholds: { present: 0.72, absent: 0.13 } },
+  acid: {
+    read: acid,
+    needs: [
+      [2450, 3200],
+      [1650, 1760],
+    ],
+    thresholds: { present: 0.75, absent: 0.15 },
+  },
+  nh: { read: nh, needs: [[3150, 3500]], thresholds: { present: 0.75, absent: 0.08 } },
+  carbonyl: { read: carbonyl, needs: [[1640, 1820]], thresholds: { present: 0.75, absent: 0.25 } },
+  nitrile: { read: nitrile, needs: [[2205, 2265]], thresholds: { present: 0.7, absent: 0.2 } },
+  nitro: {
+    read: nitro,
+    needs: [
+      [1500, 1570],
+      [1310, 1380],
+    ],
+    thresholds: { present: 0.75, absent: 0.2 },
+  },
+  'alkyne-h': {
+    read: terminalAlkyne,
+    needs: [[3250, 3345]],
+    thresholds: { present: 0.75, absent: 0.1 },
+  },
+  'aldehyde-ch': {
+    read: aldehydeCh,
+    needs: [
+      [2690, 2760],
+      [1640, 1760],
+    ],
+    thresholds: { present: 0.8, absent: 0.1 },
+  },
+  aryl: { read: aryl, needs: [[1470, 1620]], thresholds: { present: 0.8, absent: 0.06 } },
+  alkene: { read: alkene, needs: [[1610, 1690]], thresholds: { present: 0.85, absent: 0.07 } },
+  'c-o': {
+    read: carbonOxygen,
+    needs: [[1000, 1300]],
+    thresholds: { present: NEVER_FIRM, absent: 0.15 },
+  },
+  'c-cl': {
+    read: carbonChlorine,
+    needs: [[600, 800]],
+    thresholds: { present: NEVER_FIRM, absent: 0.1 },
+  },
+};
+
+/** Is a group in the sample, as far as the trace tells? */
+export function judgeGroup(context: TraceContext, group: JudgedGroup): GroupJudgement {
+  return judgedFrom(readingsOf(context), group);
+}
+
+/** The same from readings that were taken already. */
+export function judgedFrom(readings: Readings, group: JudgedGroup): GroupJudgement {
+  const { context } = readings;
+  const { read, needs, thresholds } = READERS[group];
+  const hidden = hiddenReason(context, needs);
+  if (hidden !== undefined)
+    return {
+      group,
+      verdict: 'cannotTell',
+      probability: 0.5,
+      evidence: [],
+      reasons: [hidden],
+      limits: groupLimits(group, context.state),
+    };
+  const finding = read(readings);
+  const probability = Math.min(0.998, Math.max(0.002, finding.probability));
+  return {
+    group,
+    verdict: finding.hidden === undefined ? verdictOf(probability, thresholds) : 'cannotTell',
+    probability,
+    evidence: finding.evidence,
+    reasons: finding.hidden === undefined ? finding.reasons : [...finding.reasons, finding.hidden],
+    limits: groupLimits(group, context.state),
+  };
+}
+
+/** The probabilities at which a group is called. */
+export const thresholdsOf = (group: JudgedGroup): Thresholds => READERS[group].thresholds;
+
+/** Why a stretch of the trace carries nothing, if it does not. */
+export function hiddenReason(
+  { view }: TraceContext,
+  needs: readonly Stretch[],
+): string | undefined {
+  for (const [low, high] of needs) {
+    if (!covers(view, low, high, 0.85)) return `The record does not cover ${low} to ${high} cm⁻¹.`;
+    if (view.saturated.some(([from, to]) => to - from > 150 && from <= high && to >= low))
+      return `The sample let no light through between ${low} and ${high} cm⁻¹.`;
+  }
+  if (view.tallest < 12 * view.noise || view.tallest < 0.01)
+    return 'The bands hardly stand out of the noise.';
+  return undefined;
+}
+
+function carbonyl({ context, carbonyl: reading }: Readings): Finding {
+  const { band } = reading;
+  if (band === undefined)
+    return {
+      probability: reading.probability,
+      evidence: [],
+      reasons: ['No band of any height stands between 1640 and 1870 cm⁻¹.'],
+    };
+  const share = band.height / context.view.tallest;
+  const flat = isSaturated(context.view, band.position_percm - 5, band.position_percm + 5);
+  return {
+    probability: reading.probability,
+    evidence: [evidenceOf(context, 'C=O stretch', band)],
+    reasons: [
+      `The band at ${at(band.position_percm)} is ${shareText(share)}.`,
+      ...(flat ? ['Its top is cut off, so that its position is less certain.'] : []),
+      ...reading.rivals
+        .filter(({ share: chance }) => chance > 0.1)
+        .map(({ cause }) => RIVAL_SENTENCES[cause] ?? ''),
+      ...(isSolid(context.state) ? ['In a solid its place tells the class only roughly.'] : []),
+    ].filter((text) => text !== ''),
+  };
+}
+
+const RIVAL_SENTENCES: Readonly<Record<string, string>> = {
+  alkene: 'A C=C can absorb there.',
+  strongAlkene: 'A C=C beside an oxygen, a nitrogen or a halogen can absorb there as strongly.',
+  imine: 'A C=N can absorb there.',
+  amineBend: 'The bend of an NH₂ can absorb there.',
+  ring: 'An aromatic ring can absorb there.',
+  nitrateOrNitrite: 'A nitrate or a nitrite can absorb there.',
+  carboxylate: 'A carboxylate can absorb there.',
+  water: 'Water bends there.',
+  combination: 'Overtones and combinations of a ring lie there.',
+};

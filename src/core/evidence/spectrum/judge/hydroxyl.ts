@@ -1,0 +1,173 @@
+import { at, evidenceOf, shareText } from './evidence.ts';
+import type { BandEvidence } from './group-judgement.ts';
+import type { Finding } from './finding.ts';
+import type { Readings } from './readings.ts';
+import { sharesOf } from './readings.ts';
+import { moved } from './weigh.ts';
+import type { XhCause } from './xh-condensed.ts';
+
+const HYDROXYL: readonly XhCause[] = [
+  'alcohol',
+  'phenol',
+  'crystalHydroxyl',
+  'hiddenHydroxyl',
+  'hydroxylAndNh',
+  'hydroxylAndAcid',
+];
+
+const NH: readonly XhCause[] = [
+  'alkylNh2',
+  'arylNh2',
+  'alkylNh',
+  'arylNh',
+  'pyrroleNh',
+  'imideNh',
+  'conjugatedNh',
+  'amideNh',
+  'amideNh2',
+  'azole',
+  'ammonium',
+  'hydroxylAndNh',
+  'acidAndNh',
+];
+
+/** What each cause is called in a sentence. */
+const CAUSE_WORDS: Readonly<Record<XhCause, string>> = {
+  nothing: 'no X–H bond',
+  alcohol: 'an alcohol O–H',
+  phenol: 'a phenol O–H',
+  crystalHydroxyl: 'an O–H that bonds little in the crystal',
+  hiddenHydroxyl: 'an O–H bonded inside the molecule',
+  hydroxylAndNh: 'O–H and N–H together',
+  hydroxylAndAcid: 'an O–H beside a carboxylic acid',
+  acid: 'a carboxylic acid',
+  acidAndNh: 'an N–H beside a carboxylic acid',
+  alkylNh2: 'an alkyl NH₂',
+  arylNh2: 'an aryl NH₂',
+  alkylNh: 'the N–H of an alkyl amine',
+  arylNh: 'the N–H of an aryl amine',
+  pyrroleNh: 'the N–H of a pyrrole or indole',
+  imideNh: 'the N–H of an imide',
+  conjugatedNh: 'the N–H of a urea, hydrazide or amidine',
+  amideNh: 'the N–H of an amide',
+  amideNh2: 'the NH₂ of an amide',
+  azole: 'the N–H of a ring',
+  ammonium: 'an ammonium salt',
+  water: 'water',
+  muchWater: 'much water',
+  overtone: 'the overtone of the C=O',
+  alkyne: 'the C–H of a terminal alkyne',
+};
+
+/** An alcohol's or a phenol's O–H; that of an acid is not counted. */
+export function hydroxyl(readings: Readings): Finding {
+  const { context, xh, gas } = readings;
+  if (gas !== undefined) return gasHydroxyl(readings);
+  let probability = sharesOf(readings.causes, HYDROXYL);
+  const evidence: BandEvidence[] = [];
+  const reasons: string[] = [];
+  if (xh.main !== undefined && xh.share > 0.02) {
+    evidence.push(evidenceOf(context, 'maximum of the O–H and N–H window', xh.main));
+    reasons.push(mainSentence(readings));
+  } else reasons.push('Nothing stands out between 3100 and 3570 cm⁻¹.');
+  if (xh.free !== undefined) {
+    const share = xh.free.height / context.view.tallest;
+    const firm = xh.free.prominence > 6 * context.view.noise;
+    if (firm && share > 0.02) {
+      evidence.push(evidenceOf(context, 'O–H stretch, not bonded', xh.free));
+      reasons.push(
+        `A narrow band at ${at(xh.free.position_percm)} is where an unbonded O–H absorbs.`,
+      );
+      probability = moved(probability, freeRatio(readings, share));
+    }
+  } else if (context.state === 'solution') probability = moved(probability, 0.6);
+  if (probability > 0.5 && xh.carbonOxygen === 'low' && xh.free === undefined)
+    return {
+      probability: Math.min(probability, 0.65),
+      evidence,
+      reasons: [
+        ...reasons,
+        'An alcohol would show a strong C–O between 1000 and 1260 cm⁻¹, which is missing: this may be water.',
+      ],
+    };
+  return { probability, evidence, reasons };
+}
+
+/** How much more often a narrow band at 3572–3680 comes with an O–H than without one. */
+function freeRatio({ context, xh }: Readings, share: number): number {
+  const solution = context.state === 'solution';
+  if (share > 0.2) return 50;
+  if (share > 0.1) return solution ? 20 : 12;
+  const trace = (xh.free?.position_percm ?? 0) > 3665 ? 0.4 : 1;
+  return trace * (solution ? 6 : 2.5);
+}
+
+function mainSentence({ xh, causes }: Readings): string {
+  const main = xh.main!;
+  const named = [...causes].sort((a, b) => b[1] - a[1]).slice(0, 2);
+  const words = named
+    .filter(([, share]) => share > 0.12)
+    .map(([cause, share]) => `${CAUSE_WORDS[cause]} (${Math.round(share * 100)} %)`);
+  return (
+    `A band at ${at(main.position_percm)}, ${Math.round(main.width_percm)} cm⁻¹ wide, ` +
+    `${shareText(xh.share)}, fits ${words.join(' or ')}.`
+  );
+}
+
+function gasHydroxyl({ context, gas }: Readings): Finding {
+  const band = gas!.band;
+  const probability = sharesOf(gas!.causes, ['hydroxyl', 'bondedHydroxyl', 'chelate']);
+  if (band === undefined)
+    return {
+      probability,
+      evidence: [],
+      reasons: ['No narrow band stands between 3550 and 3700 cm⁻¹, where a vapour shows its O–H.'],
+    };
+  return {
+    probability,
+    evidence: [evidenceOf(context, 'maximum of the O–H and N–H window', band)],
+    reasons: [
+      `In the vapour an O–H is narrow and weak; here the band is at ${at(band.position_percm)}, ` +
+        `${shareText(band.height / context.view.tallest)}.`,
+    ],
+  };
+}
+
+export function nh(readings: Readings): Finding {
+  const { context, xh, gas } = readings;
+  const band = gas === undefined ? xh.main : gas.band;
+  const probability =
+    gas === undefined
+      ? sharesOf(readings.causes, NH)
+      : sharesOf(gas.causes, ['amineNh', 'arylNh', 'amideNh', 'azoleNh']);
+  return {
+    probability,
+    evidence:
+      band === undefined ? [] : [evidenceOf(context, 'maximum of the O–H and N–H window', band)],
+    reasons:
+      band === undefined
+        ? ['Nothing stands out where an N–H would absorb.']
+        : [
+            gas === undefined
+              ? mainSentence(readings)
+              : `The band is at ${at(band.position_percm)}.`,
+          ],
+  };
+}
+
+export function terminalAlkyne(readings: Readings): Finding {
+  const { context, xh, gas } = readings;
+  const band = gas === undefined ? xh.main : gas.band;
+  const probability =
+    gas === undefined ? (readings.causes.get('alkyne') ?? 0) : (gas.causes.get('alkyne') ?? 0);
+  const near = band !== undefined && band.position_percm > 3250 && band.position_percm < 3345;
+  return {
+    probability,
+    evidence: near ? [evidenceOf(context, '≡C–H stretch', band)] : [],
+    reasons: [
+      near
+        ? `A band at ${at(band.position_percm)} is where a terminal alkyne absorbs.`
+        : 'No narrow band stands near 3300 cm⁻¹.',
+    ],
+  };
+}

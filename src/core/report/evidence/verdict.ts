@@ -1,0 +1,203 @@
+import type { Question, Statement, Technique } from '../../evidence/statement.ts';
+
+/** A statement and the entry of the record that it was drawn from. */
+export interface SourcedStatement {
+  readonly entry: string;
+  readonly statement: Statement;
+}
+
+/** `mixed`: some measurements say yes and some no. `open`: measured, and undecided. */
+export type Outcome = 'yes' | 'no' | 'mixed' | 'open' | 'notMeasured';
+
+export interface VerdictRow {
+  readonly question: Question;
+  /** As the table asks it: "Is it the product?" */
+  readonly asks: string;
+  readonly outcome: Outcome;
+  /** The answer in words, with what it rests on. */
+  readonly says: string;
+  /** The rule by which the statements gave this outcome. */
+  readonly rule: string;
+  readonly statements: readonly SourcedStatement[];
+}
+
+const ASKS: Readonly<Record<Question, string>> = {
+  identity: 'Is it the product?',
+  change: 'Did the reaction change what it should?',
+  startingMaterial: 'Is the starting material gone, as far as was looked?',
+  contaminant: 'Is it free of solvent, water and the like, as far as was looked?',
+  purity: 'Is it pure, as far as was measured?',
+  instrument: 'Was the instrument right?',
+};
+
+export const QUESTIONS: readonly Question[] = [
+  'identity',
+  'change',
+  'startingMaterial',
+  'purity',
+  'contaminant',
+  'instrument',
+];
+
+const TECHNIQUE_WORDS: Readonly<Record<Technique, string>> = {
+  infrared: 'infrared spectrum',
+  meltingRange: 'melting range',
+  boilingRange: 'boiling range',
+  refractiveIndex: 'refractive index',
+  density: 'density',
+  rotation: 'optical rotation',
+  thinLayer: 'TLC',
+  chromatogram: 'chromatogram',
+  titration: 'titration',
+  chemicalTest: 'chemical test',
+  nmr: 'NMR spectrum',
+  mass: 'mass spectrum',
+};
+
+export const techniqueWords = (technique: Technique): string => TECHNIQUE_WORDS[technique];
+
+interface Sides {
+  readonly agree: readonly SourcedStatement[];
+  readonly disagree: readonly SourcedStatement[];
+}
+
+const techniquesOf = (statements: readonly SourcedStatement[]): readonly Technique[] => [
+  ...new Set(statements.map(({ statement }) => statement.technique)),
+];
+
+const firm = (statements: readonly SourcedStatement[]): readonly SourcedStatement[] =>
+  statements.filter(({ statement }) => statement.weight !== 'weak');
+
+function listOf(statements: readonly SourcedStatement[]): string {
+  const words = techniquesOf(statements).map(techniqueWords);
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}
+
+interface Decided {
+  readonly outcome: Outcome;
+  readonly says: string;
+  readonly rule: string;
+}
+
+const RULES = {
+  notMeasured: 'Nothing was measured that could answer this.',
+  open: 'Every measurement that bears on it leaves it open.',
+  strongNo: 'One strong measurement against it, or two of moderate weight, decide it.',
+  mixed: 'At least one measurement of some weight speaks for it and one against.',
+  one: 'One kind of measurement alone never settles what a substance is.',
+  several: 'Two or more kinds of measurement that do not depend on each other, none against.',
+  weak: 'Only measurements of little weight bear on it.',
+  anyNo: 'One measurement that sees it is enough; others may be blind to it.',
+  noneSeen: 'No measurement that looked for it sees it; each has its own limit of detection.',
+} as const;
+
+/** What a substance is takes two kinds of measurement; one good contradiction is enough against it. */
+function decideIdentity({ agree, disagree }: Sides): Decided {
+  const strong = disagree.some(({ statement }) => statement.weight === 'strong');
+  const against = firm(disagree);
+  const forIt = firm(agree);
+  if (strong || techniquesOf(against).length > 1)
+    return forIt.length > 0 && !strong
+      ? mixedOf(agree, disagree)
+      : { outcome: 'no', says: `The ${listOf(disagree)} does not fit it.`, rule: RULES.strongNo };
+  if (against.length > 0)
+    return forIt.length > 0
+      ? mixedOf(agree, disagree)
+      : { outcome: 'no', says: `The ${listOf(against)} speaks against it.`, rule: RULES.anyNo };
+  const kinds = techniquesOf(forIt).length;
+  if (kinds > 1)
+    return {
+      outcome: 'yes',
+      says: `It fits by ${listOf(forIt)}, and nothing measured speaks against it.`,
+      rule: RULES.several,
+    };
+  if (kinds === 1)
+    return {
+      outcome: 'open',
+      says: `The ${listOf(forIt)} fits it. One more kind of measurement is needed.`,
+      rule: RULES.one,
+    };
+  return {
+    outcome: 'open',
+    says: `The ${listOf([...agree, ...disagree])} says little either way.`,
+    rule: RULES.weak,
+  };
+}
+
+function mixedOf(agree: readonly SourcedStatement[], disagree: readonly SourcedStatement[]) {
+  const says = `The ${listOf(agree)} fits; the ${listOf(disagree)} does not. Look at both again.`;
+  return { outcome: 'mixed' as const, says, rule: RULES.mixed };
+}
+
+/** What should not be there: one measurement that sees it outweighs those that do not. */
+function decideAbsence({ agree, disagree }: Sides): Decided {
+  if (disagree.length > 0) {
+    const said = disagree.map(({ statement }) => statement.says);
+    return { outcome: 'no', says: [...new Set(said)].join(' '), rule: RULES.anyNo };
+  }
+  return {
+    outcome: 'yes',
+    says: `Nothing is seen of it by ${listOf(agree)}.`,
+    rule: RULES.noneSeen,
+  };
+}
+
+const DECIDE: Readonly<Record<Question, (sides: Sides) => Decided>> = {
+  identity: decideIdentity,
+  change: decideIdentity,
+  startingMaterial: decideAbsence,
+  contaminant: decideAbsence,
+  purity: decideAbsence,
+  instrument: decideAbsence,
+};
+
+const YES: Readonly<Partial<Record<Question, string>>> = {
+  purity: 'as pure as it can tell',
+  instrument: 'read as it should',
+};
+
+/**
+ * The statements of all measurements, sorted by what they answer: an open table with the rule that
+ * gave each answer, and no figure that adds them up.
+ */
+export function verdictOf(statements: readonly SourcedStatement[]): readonly VerdictRow[] {
+  return QUESTIONS.map((question) => {
+    const asked = statements.filter(({ statement }) => statement.about === question);
+    const row = { question, asks: ASKS[question], statements: asked };
+    if (asked.length === 0)
+      return { ...row, outcome: 'notMeasured', says: 'Not measured.', rule: RULES.notMeasured };
+    const by = (wanted: Statement['agreement']) =>
+      asked.filter(({ statement }) => statement.agreement === wanted);
+    const sides = { agree: by('agrees'), disagree: by('disagrees') };
+    if (sides.agree.length + sides.disagree.length === 0)
+      return {
+        ...row,
+        outcome: 'open',
+        says: `The ${listOf(asked)} cannot tell.`,
+        rule: RULES.open,
+      };
+    const decided = DECIDE[question](sides);
+    const words = decided.outcome === 'yes' ? YES[question] : undefined;
+    return words === undefined
+      ? { ...row, ...decided }
+      : { ...row, ...decided, says: `By ${listOf(sides.agree)}: ${words}.` };
+  });
+}
+
+/** The first sentence of the page: what the sample is, in so far as it was measured. */
+export function verdictSentence(rows: readonly VerdictRow[], product?: string): string {
+  const row = (question: Question) => rows.find((each) => each.question === question);
+  const identity = row('identity');
+  const left = row('startingMaterial');
+  const name = product ?? 'the product';
+  const isIt: Readonly<Record<Outcome, string>> = {
+    yes: `What was made fits ${name}.`,
+    no: `What was made does not fit ${name}.`,
+    mixed: `The measurements of ${name} contradict each other.`,
+    open: `Whether it is ${name} is still open.`,
+    notMeasured: `Nothing was measured yet that tells whether it is ${name}.`,
+  };
+  const first = isIt[identity?.outcome ?? 'notMeasured'];
+  return left?.outcome === 'no' ? `${first} Some starting material is still in it.` : first;
+}

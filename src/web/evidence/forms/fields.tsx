@@ -1,0 +1,178 @@
+import { useId } from 'react';
+import type { ReactNode } from 'react';
+import { FormContext, useForm } from './draft.ts';
+import type { Draft } from './draft.ts';
+
+interface Labelled {
+  readonly name: string;
+  readonly label: string;
+  readonly aid?: string;
+}
+
+/** A number with its unit behind it; typed with the decimal sign of the laboratory. */
+export function NumberField({ unit, ...field }: Labelled & { readonly unit?: string }) {
+  return (
+    <Labelling {...field}>
+      {(attributes) => (
+        <span className="evidence-number">
+          <input {...attributes} inputMode="decimal" autoComplete="off" size={9} />
+          {unit !== undefined && <span>{unit}</span>}
+        </span>
+      )}
+    </Labelling>
+  );
+}
+
+export function TextField(field: Labelled) {
+  return (
+    <Labelling {...field}>
+      {(attributes) => <input {...attributes} type="text" autoComplete="off" />}
+    </Labelling>
+  );
+}
+
+interface InputAttributes {
+  readonly id: string;
+  readonly value: string;
+  readonly onChange: (event: { readonly target: { readonly value: string } }) => void;
+  readonly 'aria-describedby': string | undefined;
+  readonly 'aria-invalid': true | undefined;
+}
+
+function Labelling({
+  name,
+  label,
+  aid,
+  children,
+}: Labelled & { readonly children: (attributes: InputAttributes) => ReactNode }) {
+  const { draft, set, problems } = useForm();
+  const id = useId();
+  const problem = problems[name];
+  const value = draft[name];
+  const described = [
+    ...(aid === undefined ? [] : [`${id}-aid`]),
+    ...(problem === undefined ? [] : [`${id}-wrong`]),
+  ].join(' ');
+  return (
+    <div className="field evidence-field">
+      <label htmlFor={id}>{label}</label>
+      {children({
+        id,
+        value: typeof value === 'string' ? value : '',
+        onChange: ({ target }) => set(name, target.value),
+        'aria-describedby': described === '' ? undefined : described,
+        'aria-invalid': problem === undefined ? undefined : true,
+      })}
+      {aid !== undefined && (
+        <span id={`${id}-aid`} className="aid">
+          {aid}
+        </span>
+      )}
+      {problem !== undefined && (
+        <span id={`${id}-wrong`} className="wrong">
+          {problem}
+        </span>
+      )}
+    </div>
+  );
+}
+
+/** One of a list; the first stands until another is chosen. */
+export function ChoiceField({
+  name,
+  label,
+  options,
+}: Labelled & { readonly options: readonly (readonly [value: string, words: string])[] }) {
+  const { draft, set } = useForm();
+  const id = useId();
+  const value = draft[name];
+  return (
+    <div className="field evidence-field">
+      <label htmlFor={id}>{label}</label>
+      <select
+        id={id}
+        value={typeof value === 'string' ? value : (options[0]?.[0] ?? '')}
+        onChange={({ target }) => set(name, target.value)}
+      >
+        {options.map(([option, words]) => (
+          <option key={option} value={option}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+export function FlagField({ name, label }: Labelled) {
+  const { draft, set } = useForm();
+  return (
+    <label className="evidence-flag">
+      <input
+        type="checkbox"
+        checked={draft[name] === true}
+        onChange={({ target }) => set(name, target.checked)}
+      />
+      {label}
+    </label>
+  );
+}
+
+/** Lines of a table; the fields inside go by their own names. */
+export function RowsField({
+  name,
+  label,
+  each,
+  addText,
+  children,
+}: Labelled & {
+  /** "Peak 2": what a screen reader calls a line. */
+  readonly each: string;
+  readonly addText: string;
+  readonly children: ReactNode;
+}) {
+  const form = useForm();
+  const held = form.draft[name];
+  const rows = Array.isArray(held) ? (held as readonly Draft[]) : [];
+  const put = (next: readonly Draft[]) => form.set(name, next);
+  return (
+    <fieldset className="evidence-rows">
+      <legend>{label}</legend>
+      {rows.map((row, i) => (
+        <div key={i} role="group" aria-label={`${each} ${i + 1}`} className="evidence-row">
+          <FormContext
+            value={{
+              ...form,
+              draft: row,
+              set: (field, value) =>
+                put(rows.map((one, at) => (at === i ? { ...one, [field]: value } : one))),
+              problems: under(form.problems, `${name}.${i}.`),
+            }}
+          >
+            {children}
+          </FormContext>
+          <button
+            type="button"
+            className="button"
+            data-rank="plain"
+            onClick={() => put(rows.filter((_, at) => at !== i))}
+          >
+            Take out<span className="spoken"> {`${each} ${i + 1}`}</span>
+          </button>
+        </div>
+      ))}
+      <button type="button" className="button" onClick={() => put([...rows, {}])}>
+        {addText}
+      </button>
+      {form.problems[name] !== undefined && <p className="wrong">{form.problems[name]}</p>}
+    </fieldset>
+  );
+}
+
+function under(problems: Readonly<Record<string, string>>, path: string) {
+  return Object.fromEntries(
+    Object.entries(problems)
+      .filter(([field]) => field.startsWith(path))
+      .map(([field, problem]) => [field.slice(path.length), problem]),
+  );
+}

@@ -1,0 +1,65 @@
+import { useState } from 'react';
+import type { EvidenceEntered } from '../../../core/evidence/schema.ts';
+import { techniqueWords } from '../../../core/report/evidence/verdict.ts';
+import type { DecimalSign } from '../../bench/typed/typed-number.ts';
+import { Button } from '../../ui/button.tsx';
+import { FormContext, readDraft } from './draft.ts';
+import type { Draft, Problems } from './draft.ts';
+import type { EvidenceForm, FormWorld } from './form.ts';
+import './forms.css';
+
+/** One measurement being typed. What is wrong stands at its field; what was typed stays. */
+export function FormPanel({
+  form,
+  world,
+  sign,
+  busy,
+  problem,
+  onKeep,
+  onLeave,
+}: {
+  readonly form: EvidenceForm;
+  readonly world: FormWorld;
+  readonly sign: DecimalSign;
+  readonly busy: boolean;
+  readonly problem: string | undefined;
+  readonly onKeep: (entered: EvidenceEntered) => void;
+  readonly onLeave: () => void;
+}) {
+  const [draft, setDraft] = useState<Draft>(() => form.begin(world));
+  const [problems, setProblems] = useState<Problems>({});
+  const set = (field: string, value: Draft[string]) =>
+    setDraft((before) => ({ ...before, [field]: value }));
+  const count = Object.keys(problems).length;
+  return (
+    <form
+      className="evidence-form"
+      aria-label={techniqueWords(form.technique)}
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        const result = form.build(readDraft(draft, sign), world);
+        setProblems(result.ok ? {} : result.problems);
+        if (result.ok) onKeep(result.entered);
+        else
+          requestAnimationFrame(() =>
+            document.querySelector<HTMLElement>('.evidence-form [aria-invalid]')?.focus(),
+          );
+      }}
+    >
+      <FormContext value={{ draft, set, sign, problems }}>{form.fields(world)}</FormContext>
+      <p role="status">
+        {count > 0 && `${count === 1 ? 'One thing is' : `${count} things are`} not right yet.`}
+      </p>
+      {problem !== undefined && <p role="alert">{problem}</p>}
+      <div className="row-of-buttons">
+        <Button type="submit" rank="first" disabled={busy}>
+          Keep it in the record
+        </Button>
+        <Button rank="plain" onClick={onLeave}>
+          Leave it out
+        </Button>
+      </div>
+    </form>
+  );
+}

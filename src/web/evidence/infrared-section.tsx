@@ -1,0 +1,102 @@
+import { useMemo, useState } from 'react';
+import type { InfraredJudgement } from '../../core/evidence/spectrum/judge/judge.ts';
+import type { JudgedEvidence } from '../../core/report/evidence/report.ts';
+import type { StructureDrawn } from '../../wire/structure.ts';
+import type { DecimalSign } from '../bench/typed/typed-number.ts';
+import { STATE_WORDS } from '../instrument/file-question.tsx';
+import { Trace } from '../trace/trace.tsx';
+import { spectrumViewOf } from './spectrum-view-of.ts';
+import type { Overlay } from './spectrum-view-of.ts';
+import { StructureView } from './structure-view.tsx';
+import type { DrawnGroup } from './structure-view.tsx';
+import './infrared-section.css';
+
+/** The trace of a spectrum, with its bands tied to the groups of the structure that give them. */
+export function InfraredSection({
+  infrared: { spectrum, judgement },
+  name,
+  version,
+  drawn,
+  overlays,
+  decimalSign,
+  said,
+}: {
+  readonly infrared: NonNullable<JudgedEvidence['infrared']>;
+  /** Of the substance that the sample should be. */
+  readonly name: string;
+  readonly version: string;
+  readonly drawn: StructureDrawn | undefined;
+  readonly overlays: readonly Overlay[];
+  readonly decimalSign: DecimalSign;
+  readonly said: (text: string) => string;
+}) {
+  const [selected, setSelected] = useState<string>();
+  const view = useMemo(
+    () => spectrumViewOf(name, spectrum, judgement, overlays, selected),
+    [name, spectrum, judgement, overlays, selected],
+  );
+  const groups = useMemo(() => groupsOf(judgement), [judgement]);
+  const { state } = spectrum;
+  const band = judgement?.bands.find(({ id }) => id === selected);
+  return (
+    <div className="evidence-infrared">
+      {judgement !== undefined && (
+        <>
+          {judgement.summary.map((sentence) => (
+            <p key={sentence} className="evidence-story">
+              {said(sentence)}
+            </p>
+          ))}
+          {judgement.quality.map((sentence) => (
+            <p key={sentence} className="quiet">
+              {said(sentence)}
+            </p>
+          ))}
+        </>
+      )}
+      <Trace
+        view={view}
+        caption={{ name, version, ...(state !== undefined && { state: STATE_WORDS[state] }) }}
+        decimal={decimalSign}
+        onSelectBand={setSelected}
+        onSelectWindow={setSelected}
+      />
+      {drawn !== undefined && groups.length > 0 && (
+        <div className="evidence-structure">
+          <StructureView
+            smiles={drawn.smiles}
+            name={name}
+            places={drawn.places}
+            groups={groups}
+            selected={selected}
+            onSelect={setSelected}
+          />
+          <div role="status" className="evidence-band">
+            {band !== undefined && (
+              <>
+                <p>
+                  <strong>{band.what}</strong>, expected between {band.window_percm[0]} and{' '}
+                  {band.window_percm[1]} cm⁻¹: {VERDICT[band.verdict]}.
+                </p>
+                {band.reasons.map((reason) => (
+                  <p key={reason}>{said(reason)}</p>
+                ))}
+                <p className="quiet">{band.source}</p>
+              </>
+            )}
+          </div>
+        </div>
+      )}
+    </div>
+  );
+}
+
+const VERDICT = { present: 'seen', absent: 'not there', cannotTell: 'cannot be told' } as const;
+
+/** Each telling band once, with the atoms that give it. */
+function groupsOf(judgement: InfraredJudgement | undefined): DrawnGroup[] {
+  const bands = (judgement?.bands ?? []).filter(
+    ({ duty, atoms }) => duty === 'must' && atoms.length > 0,
+  );
+  return bands.map(({ id, what, atoms }) => ({ id, label: what, matches: atoms }));
+}

@@ -1,0 +1,111 @@
+import { useMemo } from 'react';
+import type { InfraredEntered } from '../../core/evidence/spectrum/schema.ts';
+import type { JudgedEvidence } from '../../core/report/evidence/report.ts';
+import type { RunOpened } from '../../wire/run.ts';
+import type { Settings } from '../../wire/settings.ts';
+import type { Figures } from '../result/figures.ts';
+import { InfraredSection } from './infrared-section.tsx';
+import { Measurement } from './measurement.tsx';
+import type { Overlay } from './spectrum-view-of.ts';
+import type { RunEvidenceShown } from './use-evidence.ts';
+
+/** Every measurement of the record, the last first: that is the one that was just made. */
+export function Measurements({
+  run,
+  shown: { report, structures },
+  figures,
+  settings,
+}: {
+  readonly run: RunOpened;
+  readonly shown: RunEvidenceShown;
+  readonly figures: Figures;
+  readonly settings: Settings;
+}) {
+  const { measurements, subjects } = report;
+  const overlays = useMemo(() => overlaysOf(measurements), [measurements]);
+  if (measurements.length === 0) return null;
+  const version = `${run.title}, version ${run.versionNumber} (${run.document.slice(0, 8)})`;
+  return (
+    <section aria-labelledby="evidence-measured">
+      <h2 id="evidence-measured">What was measured</h2>
+      {measurements.toReversed().map((measured) => {
+        const { entry, evidence, infrared } = measured;
+        const subject = subjectOf(measured, report);
+        const smiles = subject?.substance.smiles;
+        return (
+          <Measurement
+            key={entry.id}
+            measured={measured}
+            said={figures.said}
+            picture={
+              infrared !== undefined &&
+              evidence.technique === 'infrared' && (
+                <InfraredSection
+                  infrared={infrared}
+                  name={nameOf(
+                    evidence,
+                    subject?.substance.name ?? subjects.product?.substance.name,
+                  )}
+                  version={version}
+                  drawn={smiles === undefined ? undefined : structures.get(smiles)}
+                  overlays={evidence.of === 'product' ? overlays : []}
+                  decimalSign={settings.decimalSign}
+                  said={figures.said}
+                />
+              )
+            }
+          />
+        );
+      })}
+    </section>
+  );
+}
+
+/** The substance that a spectrum should be of. */
+function subjectOf({ evidence }: JudgedEvidence, { subjects }: RunEvidenceShown['report']) {
+  if (evidence.technique !== 'infrared') return undefined;
+  if (evidence.of === 'product' || evidence.of === 'reference') return subjects.product;
+  if (evidence.of !== 'startingMaterial') return undefined;
+  const starting = subjects.others.filter(({ role }) => role === 'startingMaterial');
+  return starting.find(({ substance }) => substance.name === evidence.substance) ?? starting[0];
+}
+
+function nameOf({ of, substance, file }: InfraredEntered, name: string | undefined): string {
+  if (of === 'polystyrene') return 'polystyrene film';
+  if (of === 'other') return substance ?? file ?? 'sample';
+  const known = substance ?? name ?? 'product';
+  return of === 'reference' ? `${known}, known sample` : known;
+}
+
+/** The last spectrum of the starting material and of a known sample: laid over the product's. */
+function overlaysOf(measurements: readonly JudgedEvidence[]): Overlay[] {
+  const last = (of: InfraredEntered['of']) =>
+    measurements.findLast(
+      ({ evidence, infrared }) =>
+        evidence.technique === 'infrared' && evidence.of === of && infrared !== undefined,
+    )?.infrared?.spectrum;
+  const startingMaterial = last('startingMaterial');
+  const reference = last('reference');
+  return [
+    ...(startingMaterial === undefined
+      ? []
+      : [
+          {
+            id: 'startingMaterial',
+            label: 'starting material',
+            role: 'startingMaterial' as const,
+            spectrum: startingMaterial,
+          },
+        ]),
+    ...(reference === undefined
+      ? []
+      : [
+          {
+            id: 'reference',
+            label: 'known sample',
+            role: 'reference' as const,
+            spectrum: reference,
+          },
+        ]),
+  ];
+}

@@ -1,0 +1,110 @@
+import type { InfraredJudgement } from '../../core/evidence/spectrum/judge/judge.ts';
+import type { InfraredSpectrum } from '../../core/evidence/spectrum/infrared.ts';
+import type {
+  BandShown,
+  RegionShown,
+  SpectrumView,
+  TraceShown,
+  WindowShown,
+} from '../../picture/spectrum/spectrum-view.ts';
+
+export interface Overlay {
+  readonly id: string;
+  readonly label: string;
+  readonly role: TraceShown['role'];
+  readonly spectrum: InfraredSpectrum;
+}
+
+/** Windows that say much are drawn; dozens of weak ones below 1500 would only cover the trace. */
+const MOST_WINDOWS = 14;
+
+/** What the trace of a judged spectrum shows: expected windows, bands found, what lies over it. */
+export function spectrumViewOf(
+  label: string,
+  spectrum: InfraredSpectrum,
+  judgement: InfraredJudgement | undefined,
+  overlays: readonly Overlay[],
+  selected: string | undefined,
+): SpectrumView {
+  const traces = [
+    { id: 'sample', label, role: 'sample' as const, spectrum },
+    ...overlays.filter((overlay) => overlay.spectrum !== spectrum),
+  ].map(({ id, label: name, role, spectrum: { wavenumber_percm, absorbance, gaps } }) => ({
+    id,
+    label: name,
+    role,
+    x: wavenumber_percm,
+    y: absorbance,
+    gaps,
+  }));
+  const x = spectrum.wavenumber_percm;
+  return {
+    traces,
+    windows: windowsOf(judgement, selected),
+    bands: bandsOf(judgement, selected),
+    regions: regionsOf(judgement),
+    yAxis: 'transmittance',
+    range: { low: Math.max(400, x[0] ?? 400), high: Math.min(4000, x.at(-1) ?? 4000) },
+  };
+}
+
+function windowsOf(
+  judgement: InfraredJudgement | undefined,
+  selected: string | undefined,
+): WindowShown[] {
+  const bands = judgement?.bands ?? [];
+  const shown = bands
+    .filter(({ duty, id }) => duty === 'must' || id === selected)
+    .toSorted((a, b) => Number(b.proves === 'much') - Number(a.proves === 'much'))
+    .slice(0, MOST_WINDOWS);
+  return shown
+    .map(({ id, what, window_percm: [low, high], verdict }) => ({
+      id,
+      low,
+      high,
+      label: what,
+      verdict,
+      selected: id === selected,
+    }))
+    .sort((a, b) => b.high - a.high);
+}
+
+function bandsOf(
+  judgement: InfraredJudgement | undefined,
+  selected: string | undefined,
+): BandShown[] {
+  if (judgement === undefined) return [];
+  const found = new Map<number, BandShown>();
+  for (const { id, what, evidence, verdict } of judgement.bands) {
+    if (evidence === undefined || verdict !== 'present') continue;
+    const at = Math.round(evidence.position_percm);
+    const before = found.get(at);
+    if (before !== undefined && before.selected !== true && id !== selected) continue;
+    found.set(at, {
+      id,
+      position: evidence.position_percm,
+      height: evidence.height,
+      width: evidence.width_percm,
+      label: what,
+      selected: id === selected,
+    });
+  }
+  for (const { position_percm, height, width_percm } of judgement.unexplained) {
+    const at = Math.round(position_percm);
+    if (!found.has(at))
+      found.set(at, {
+        id: `unexplained-${at}`,
+        position: position_percm,
+        height,
+        width: width_percm,
+        label: 'not explained',
+      });
+  }
+  return [...found.values()].sort((a, b) => b.position - a.position);
+}
+
+const CO2: RegionShown = { low: 2280, high: 2390, label: 'CO₂ of the air' };
+
+function regionsOf(judgement: InfraredJudgement | undefined): RegionShown[] {
+  return judgement?.quality.some((said) => said.startsWith('CO₂')) === true ? [CO2] : [];
+}

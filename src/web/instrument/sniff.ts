@@ -1,0 +1,47 @@
+import type { Technique } from '../../core/evidence/statement.ts';
+
+export type FileTechnique = Extract<Technique, 'infrared' | 'nmr' | 'mass' | 'chromatogram'>;
+
+const DATA_TYPE = /##\s*DATA\s*[_-]?\s*TYPE\s*=\s*([^\r\n$]*)/i;
+
+const BY_TYPE: readonly (readonly [RegExp, FileTechnique])[] = [
+  [/NMR/i, 'nmr'],
+  [/MASS/i, 'mass'],
+  [/CHROMATO/i, 'chromatogram'],
+  [/INFRARED|\bIR\b|FTIR/i, 'infrared'],
+];
+
+/** What a file most likely is, from its beginning: asked of the person, never only taken. */
+export function likelyTechnique(beginning: string): FileTechnique {
+  const type = DATA_TYPE.exec(beginning)?.[1] ?? '';
+  return BY_TYPE.find(([words]) => words.test(type))?.[1] ?? 'infrared';
+}
+
+const MB = 1024 * 1024;
+export const LARGEST_FILE_bytes = 10 * MB;
+
+/** Why a file is nothing that an instrument wrote; undefined where it may be. */
+export function notFromInstrument(
+  name: string,
+  size: number,
+  beginning: string,
+): string | undefined {
+  if (size === 0) return `${name} is empty. Save it again on the instrument.`;
+  if (size > LARGEST_FILE_bytes)
+    return `${name} is larger than ${LARGEST_FILE_bytes / MB} MB. Export one spectrum as JCAMP-DX or as a table.`;
+  if (/^\s*<(?:!doctype|html)/i.test(beginning))
+    return `${name} is a web page, not a spectrum. Save the file itself.`;
+  if (beginning.startsWith('%PDF'))
+    return `${name} is a PDF. Export the spectrum as JCAMP-DX or as a table.`;
+  if (/^(?:\u0089PNG|\u00ff\u00d8\u00ff|GIF8|PK\u0003\u0004)/.test(beginning))
+    return `${name} is a picture or an archive. Export the spectrum as JCAMP-DX or as a table.`;
+  return undefined;
+}
+
+/** The first bytes as text, one character a byte. */
+export async function beginningOf(file: Blob): Promise<string> {
+  const bytes = new Uint8Array(await file.slice(0, 4096).arrayBuffer());
+  return String.fromCharCode(...bytes)
+    .replace(/\0/g, '')
+    .replace(/^(?:ï»¿|ÿþ|þÿ)/, '');
+}
