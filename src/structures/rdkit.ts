@@ -3,15 +3,8 @@ import { compositionOf } from '../core/chemistry/composition.ts';
 import type { Composition } from '../core/chemistry/composition.ts';
 import { symbolOf } from '../core/chemistry/element.ts';
 import { readSmiles } from '../core/chemistry/smiles.ts';
-import type {
-  DrawnPlaces,
-  DrawingOptions,
-  Pattern,
-  PatternSet,
-  Refused,
-  SchemePart,
-  StructureKit,
-} from './port.ts';
+import type { DrawnPlaces, DrawingOptions, Refused, SchemePart, StructureKit } from './port.ts';
+import { compilePattern, matchesIn, patternSetOf } from './pattern-set.ts';
 import { layScheme, written } from './scheme.ts';
 import type { Picture, SchemeItem } from './scheme.ts';
 import { page } from './svg.ts';
@@ -55,16 +48,8 @@ function withMolecule<T>(
   }
 }
 
-function compile(module: MainModule, smarts: string): Mol | null {
-  try {
-    return smarts.trim() === '' ? null : module.get_qmol(smarts);
-  } catch {
-    return null;
-  }
-}
-
 function withPattern<T>(module: MainModule, smarts: string, use: (pattern: Mol) => T): T | Refused {
-  const pattern = compile(module, smarts);
+  const pattern = compilePattern(module, smarts);
   if (pattern === null) return refuse(`${smarts} is no pattern in SMARTS.`);
   try {
     return use(pattern);
@@ -73,55 +58,6 @@ function withPattern<T>(module: MainModule, smarts: string, use: (pattern: Mol) 
   } finally {
     pattern.delete();
   }
-}
-
-/** The atoms of every match. An answer without matches is `{}`, where one with them is a list. */
-function matchesIn(molecule: Mol, pattern: Mol, options?: string): number[][] {
-  const answer =
-    options === undefined
-      ? molecule.get_substruct_matches(pattern)
-      : molecule.get_substruct_matches(pattern, options);
-  return answer === '{}'
-    ? []
-    : (JSON.parse(answer) as { atoms: number[] }[]).map((match) => match.atoms);
-}
-
-/** Compiled patterns are kept, not deleted: the set lives as long as its toolkit. */
-function patternSetOf(
-  module: MainModule,
-  patterns: readonly Pattern[],
-): { readonly ok: true; readonly set: PatternSet } | Refused {
-  const compiled: {
-    readonly asked: Pattern;
-    readonly pattern: Mol;
-    readonly options: string | undefined;
-  }[] = [];
-  const giveUp = (message: string): Refused => {
-    for (const { pattern } of compiled) pattern.delete();
-    return refuse(message);
-  };
-  for (const asked of patterns) {
-    const pattern = compile(module, asked.smarts);
-    if (pattern === null) return giveUp(`${asked.smarts} (${asked.id}) is no pattern in SMARTS.`);
-    // Reading options costs the toolkit as much as a search: only where a pattern says cis or trans
-    const options = /[/\\]/.test(asked.smarts) ? '{"useChirality":true}' : undefined;
-    compiled.push({ asked, pattern, options });
-  }
-  return {
-    ok: true,
-    set: {
-      matches: (smiles) =>
-        withMolecule(module, smiles, (molecule) => {
-          const found: Record<string, number[][]> = {};
-          for (const { asked, pattern, options } of compiled) {
-            if (asked.refines.some((id) => found[id] === undefined)) continue;
-            const matches = matchesIn(molecule, pattern, options);
-            if (matches.length > 0) found[asked.id] = matches;
-          }
-          return { ok: true, matches: found };
-        }),
-    },
-  };
 }
 
 interface JsonAtom {
@@ -335,7 +271,8 @@ export function rdkitStructures(module: MainModule): StructureKit {
           matches: matchesIn(molecule, pattern),
         })),
       ),
-    patternSet: (patterns) => patternSetOf(module, patterns),
+    patternSet: (patterns) =>
+      patternSetOf(module, patterns, (smiles, use) => withMolecule(module, smiles, use)),
     schemeDrawing: (reactants, products, conditions, options = {}) => {
       if (reactants.length === 0 || products.length === 0)
         return refuse('A scheme has a reactant and a product at least.');

@@ -30,7 +30,7 @@ interface Expected {
 const files: readonly Expected[] = published.files;
 
 function read(file: string) {
-  return readInstrumentFile(readFileSync(join(FOLDER, file)), file.split('/').at(-1)!);
+  return readInstrumentFile(readFileSync(join(FOLDER, file)), file.split('/').at(-1));
 }
 
 const close = (a: number | undefined, b: number) =>

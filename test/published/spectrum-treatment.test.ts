@@ -11,6 +11,7 @@ import { nearestTo } from '../../src/core/evidence/spectrum/treat/order.ts';
 import { findPeaks } from '../../src/core/evidence/spectrum/treat/peaks.ts';
 import { checkWavenumbers } from '../../src/core/evidence/spectrum/treat/polystyrene.ts';
 import { qualityOf } from '../../src/core/evidence/spectrum/treat/quality.ts';
+import { spectrumPeaks } from '../../src/core/evidence/spectrum/treat/spectrum-peaks.ts';
 import {
   savitzkyGolay,
   savitzkyGolayCoefficients,
@@ -103,9 +104,9 @@ describe.skipIf(!here)(said, () => {
 
   it.each([...byFile])('%s: every band of the list', (file, positions) => {
     const spectrum = spectrumIn(file);
-    const { wavenumber_percm: x, absorbance: y } = spectrum;
-    const { saturated, highest, noise } = qualityOf(spectrum);
-    const peaks = findPeaks(x, y, { minProminence: 0.01 * highest, noise, saturated });
+    const { wavenumber_percm: x } = spectrum;
+    const quality = qualityOf(spectrum);
+    const peaks = spectrumPeaks(spectrum, quality, 0.01 * quality.highest);
     for (const position of positions) {
       const away = Math.min(...peaks.map((peak) => Math.abs(peak.position_percm - position)));
       tally.rows++;
@@ -115,7 +116,9 @@ describe.skipIf(!here)(said, () => {
       }
       const peak = peaks.find((each) => Math.abs(each.position_percm - position) === away);
       // The list has the highest point itself: of coarse points up to half a step away
-      const clipped = saturated.some(([from, to]) => position >= from - 2 && position <= to + 2);
+      const clipped = quality.saturated.some(
+        ([from, to]) => position >= from - 2 && position <= to + 2,
+      );
       const near = nearestTo(x, position);
       const spacing = (x[near + 1]! - x[near - 1]!) / 2;
       const allowed = Math.max(0.6 * spacing, 2 * (peak?.position_u_percm ?? 0));

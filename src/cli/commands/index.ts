@@ -13,6 +13,7 @@ import { overviewCommand } from './overview.ts';
 import { reagentsCommand } from './reagents.ts';
 import { restoreCommand } from './restore.ts';
 import { serveCommand } from './serve.ts';
+import { spectrumCommand } from './spectrum.ts';
 import { verbsCommand } from './verbs.ts';
 import { yieldCommand } from './yield.ts';
 
@@ -29,6 +30,7 @@ export const COMMANDS: readonly Command[] = [
   ledgerCommand,
   overviewCommand,
   balanceCommand,
+  spectrumCommand,
   convertCommand,
   massCommand,
   findCommand,

@@ -190,8 +190,17 @@ function xAxis({ layout, colours }: Pen): string {
       size: 12.5,
       fill: colours.quiet,
       anchor: 'end',
-    })
+    }) +
+    notNumbered(layout, colours.quiet)
   );
+}
+
+/** Bands that have no number for want of room are not passed over in silence. */
+function notNumbered({ unlabelled, narrow, frame }: Layout, fill: string): string {
+  if (unlabelled === 0) return '';
+  const bands = `${unlabelled} weaker band${unlabelled === 1 ? '' : 's'}`;
+  const text = narrow ? `+ ${unlabelled}` : `${bands} without a number`;
+  return drawLabel({ text, x: frame.left, y: frame.bottom + 39, size: 12.5, fill });
 }
 
 /** Its position beyond the plot, and a hairline from the band to it. */

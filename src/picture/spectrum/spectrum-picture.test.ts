@@ -129,6 +129,18 @@ describe('the picture', () => {
     expect(textsOf(svg)).toEqual(expect.arrayContaining(traces.map(({ label }) => label)));
   });
 
+  test('bands without room for a number are counted, to the eye and in words', () => {
+    const bands = Array.from({ length: 90 }, (_, i) => band(500 + 20 * i));
+    const svg = drawn({ ...VIEW, bands });
+    const shown = textsOf(svg).filter((text) =>
+      bands.some(({ position }) => text === String(position)),
+    );
+    const left = Number(/(\d+) weaker bands have no label/.exec(svg)![1]);
+    expect(left).toBeGreaterThan(10);
+    expect(textsOf(svg)).toContain(`${left} weaker bands without a number`);
+    expect(new Set(shown).size).toBeGreaterThanOrEqual(90 - left);
+  });
+
   test('on paper there is no colour', () => {
     const colours = drawn(VIEW, { theme: 'print' }).match(/#[0-9a-f]{6}/g)!;
     for (const [, r, g, b] of colours.map((each) => /#(..)(..)(..)/.exec(each)!))
@@ -219,10 +231,10 @@ const FILM = join(
 );
 
 /**
- * Bands of a polystyrene film that pharmacopoeias check a wavenumber scale with (the positions of
- * European Pharmacopoeia 2.2.24 and Japanese Pharmacopoeia 2.25, from memory), in a spectrum of
- * another origin (T. L. Myers et al., Appl. Spectrosc. 2018, 72, 535): where a curve is lowest in
- * the picture, the axis under it says the published place.
+ * Bands of a polystyrene film that pharmacopoeias check a wavenumber scale with: 2849.5, 1601.2 and
+ * 1028.3 in the Russian Pharmacopoeia XIV, p. 750; the others of European Pharmacopoeia 2.2.24, from
+ * memory. The spectrum is of another origin (doi:10.1177/0003702817742848): where its curve is
+ * lowest in the picture, the axis under it says the published place, to one px.
  */
 describe.skipIf(!existsSync(FILM))('the drawn curve of polystyrene, read against its axis', () => {
   const rows = existsSync(FILM)

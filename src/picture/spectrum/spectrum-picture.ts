@@ -77,7 +77,10 @@ export function spectrumPicture(view: SpectrumView, options: SpectrumPictureOpti
   });
   const pen: Pen = { layout, colours, prefix, strokes: strokesOf(view.traces) };
   const left = layout.unlabelled;
-  const more = left === 0 ? '' : ` ${left} weaker bands have no label for want of room.`;
+  const more =
+    left === 0
+      ? ''
+      : ` ${left} weaker band${left === 1 ? ' has' : 's have'} no label for want of room.`;
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${px(width)}" height="${px(height)}" ` +
     `viewBox="0 0 ${px(width)} ${px(height)}" role="img" aria-labelledby="${prefix}-title ${prefix}-said" ` +

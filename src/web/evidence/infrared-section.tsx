@@ -5,8 +5,8 @@ import type { StructureDrawn } from '../../wire/structure.ts';
 import type { DecimalSign } from '../bench/typed/typed-number.ts';
 import { STATE_WORDS } from '../instrument/file-question.tsx';
 import { Trace } from '../trace/trace.tsx';
-import { spectrumViewOf } from './spectrum-view-of.ts';
-import type { Overlay } from './spectrum-view-of.ts';
+import { spectrumViewOf } from '../../picture/spectrum/judged-view.ts';
+import type { Overlay } from '../../picture/spectrum/judged-view.ts';
 import { StructureView } from './structure-view.tsx';
 import type { DrawnGroup } from './structure-view.tsx';
 import './infrared-section.css';
@@ -44,11 +44,6 @@ export function InfraredSection({
         <>
           {judgement.summary.map((sentence) => (
             <p key={sentence} className="evidence-story">
-              {said(sentence)}
-            </p>
-          ))}
-          {judgement.quality.map((sentence) => (
-            <p key={sentence} className="quiet">
               {said(sentence)}
             </p>
           ))}

@@ -37,8 +37,19 @@ export function Measurement({
           }))}
         />
       )}
-      <Statements statements={statements} said={said} />
-      {picture}
+      {picture === undefined ? (
+        <Statements statements={statements} said={said} />
+      ) : (
+        <>
+          {picture}
+          {statements.length > 0 && (
+            <details className="evidence-all">
+              <summary>Every statement of it, with what it cannot tell</summary>
+              <Statements statements={statements} said={said} />
+            </details>
+          )}
+        </>
+      )}
       {actions !== undefined && <div className="row-of-buttons screen-only">{actions}</div>}
     </section>
   );

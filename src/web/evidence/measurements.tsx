@@ -6,7 +6,7 @@ import type { Settings } from '../../wire/settings.ts';
 import type { Figures } from '../result/figures.ts';
 import { InfraredSection } from './infrared-section.tsx';
 import { Measurement } from './measurement.tsx';
-import type { Overlay } from './spectrum-view-of.ts';
+import type { Overlay } from '../../picture/spectrum/judged-view.ts';
 import type { RunEvidenceShown } from './use-evidence.ts';
 
 /** Every measurement of the record, the last first: that is the one that was just made. */
@@ -38,8 +38,7 @@ export function Measurements({
             measured={measured}
             said={figures.said}
             picture={
-              infrared !== undefined &&
-              evidence.technique === 'infrared' && (
+              infrared !== undefined && evidence.technique === 'infrared' ? (
                 <InfraredSection
                   infrared={infrared}
                   name={nameOf(
@@ -52,7 +51,7 @@ export function Measurements({
                   decimalSign={settings.decimalSign}
                   said={figures.said}
                 />
-              )
+              ) : undefined
             }
           />
         );

@@ -25,7 +25,7 @@ const DECIMALS: Readonly<Record<HeightKind, number>> = {
   intensity: 3,
 };
 /** A band further from the cursor than this share of what is seen is not near. */
-const NEAR = 0.02;
+const NEAR = 0.008;
 
 /** What stands at the cursor, in print; nothing where nobody points. */
 export function readOutOf(

@@ -8,8 +8,8 @@ import type { StructureFacts } from '../structure.ts';
 import { timesIn } from '../structure.ts';
 
 /**
- * Groups that tests ask for and data/structure_patterns.csv does not have: they depend on what hangs
- * on the carbon beside the group.
+ * Groups that tests ask for and data/structure_patterns.csv does not have: they depend on what
+ * hangs on the carbon beside the group.
  */
 export const OWN_GROUPS = [
   'methyl-ketone',
@@ -40,7 +40,9 @@ function around({ graph, bonds }: Looking, atom: number) {
   });
 }
 
-/** A carbon with one CH₃ and an oxygen: C(=O)CH₃ of a ketone, CH(OH)CH₃, or the two-carbon cases. */
+/**
+ * A carbon with one CH₃ and an oxygen: C(=O)CH₃ of a ketone, CH(OH)CH₃, or the two-carbon cases.
+ */
 function haloformGroup(looking: Looking, atom: number): OwnGroup | undefined {
   const near = around(looking, atom);
   const methyl = near.some(({ other, symbol }) => symbol === 'C' && looking.hydrogens[other] === 3);
@@ -65,7 +67,9 @@ const DEGREES = [
   'halide-tertiary',
 ] as const;
 
-/** Of a saturated carbon with a halogen: how many carbons it has, and whether one is unsaturated. */
+/**
+ * Of a saturated carbon with a halogen: how many carbons it has, and whether one is unsaturated.
+ */
 function halideGroups(looking: Looking, atom: number): OwnGroup[] {
   const near = around(looking, atom);
   const halogen = near.find(({ symbol }) => HALOGENS.has(symbol));

@@ -69,14 +69,17 @@ function controlsOf(test: ChemicalTest, { blank, knownPositive }: TestEntered): 
     problems.push({
       code: 'test-blank-answers',
       severity: 'warning',
-      message: `${test.name}: the reagent answers without a sample, so that the test does not count.`,
+      message:
+        `${test.name}: the reagent answers without a sample, so that the test does not ` + 'count.',
       hint: 'Clean the tube, take fresh reagent and a solvent that does not react.',
     });
   if (knownPositive !== undefined && knownPositive !== 'positive')
     problems.push({
       code: 'test-control-fails',
       severity: 'warning',
-      message: `${test.name}: a substance that must answer does not, so that the test does not count.`,
+      message:
+        `${test.name}: a substance that must answer does not, so that the test does ` +
+        'not count.',
       hint: 'Take fresh reagent and repeat both.',
     });
   return problems;
@@ -182,7 +185,8 @@ function productOf(it: Case, own: Expectation | undefined, culprit?: string): St
     return undecided(`${test.name} can go either way with ${product}, and decides nothing.`);
   if (own.result === 'negative' && entered.result === 'positive' && culprit !== undefined)
     return undecided(
-      `${test.name} is positive, which ${product} would not be; a little ${culprit} would explain it.`,
+      `${test.name} is positive, which ${product} would not be; a little ${culprit} ` +
+        'would explain it.',
     );
   const fits = own.result === entered.result;
   return {
@@ -199,7 +203,9 @@ function answersTo({ detects, may }: ChemicalTest): string {
   return groupNames(detects.length > 0 ? detects : may);
 }
 
-/** Whether the test tells the product from a starting material, and which of the two it points to. */
+/**
+ * Whether the test tells the product from a starting material, and which of the two it points to.
+ */
 function separationOf(
   it: Case,
   own: Expectation | undefined,

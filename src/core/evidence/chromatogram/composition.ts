@@ -196,7 +196,8 @@ function standardStatement(
     weight: 'strong',
     says: `${percent(share)} by mass of the sample is ${analyte}, measured against ${name}.`,
     limits:
-      'It rests on the purity of what the calibration was made from, and on peaks that nothing else lies under.',
+      'It rests on the purity of what the calibration was made from, and on peaks ' +
+      'that nothing else lies under.',
     ...(purity === undefined ? {} : { purity }),
     derivation: [
       {

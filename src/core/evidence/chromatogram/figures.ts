@@ -20,7 +20,10 @@ export function resolution(a: PeakShape, b: PeakShape): number | undefined {
   return undefined;
 }
 
-/** Plate number: 5.54·(t/w½)² (Ph. Eur. 2.2.46), else 16·(t/w)² (IUPAC). Isothermal or isocratic runs. */
+/**
+ * Plate number: 5.54·(t/w½)² (Ph. Eur. 2.2.46), else 16·(t/w)² (IUPAC). Isothermal or isocratic
+ * runs.
+ */
 export function plateNumber(peak: PeakShape): number | undefined {
   if (peak.halfWidth_min !== undefined)
     return 5.54 * (peak.retention_min / peak.halfWidth_min) ** 2;
@@ -28,7 +31,9 @@ export function plateNumber(peak: PeakShape): number | undefined {
   return undefined;
 }
 
-/** Symmetry (tailing) factor w₀.₀₅/2d, at a twentieth of the height (Ph. Eur. 2.2.46, USP 〈621〉). */
+/**
+ * Symmetry (tailing) factor w₀.₀₅/2d, at a twentieth of the height (Ph. Eur. 2.2.46, USP 〈621〉).
+ */
 export function symmetryFactor(peak: PeakShape): number | undefined {
   return peak.foot === undefined ? undefined : peak.foot.width_min / (2 * peak.foot.front_min);
 }

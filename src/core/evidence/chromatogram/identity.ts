@@ -22,7 +22,9 @@ function disputed(run: Run, subject: Subject): NamedPeak[] {
   );
 }
 
-/** The product's retention time against that of an authentic sample run under the same conditions. */
+/**
+ * The product's retention time against that of an authentic sample run under the same conditions.
+ */
 export function retentionStatement(run: Run): Statement[] {
   const subject = run.subjects.product;
   const standard = subject === undefined ? undefined : standardOf(run, subject);
@@ -133,9 +135,7 @@ export function unnamedStatement(run: Run): Statement[] {
   const unnamed = run.naming.counted.filter(({ name }) => name === undefined);
   if (unnamed.length === 0 || run.naming.counted.length === unnamed.length) return [];
   const share = areaShare(run.entered, unnamed, run.naming.counted);
-  const largest = [...unnamed]
-    .sort((a, b) => b.entered.area - a.entered.area || a.index - b.index)
-    .slice(0, 3);
+  const largest = [...unnamed].sort((a, b) => b.entered.area - a.entered.area).slice(0, 3);
   const few = share.value + 2 * standardUncertainty(share) < 0.005;
   return [
     {
@@ -143,12 +143,16 @@ export function unnamedStatement(run: Run): Statement[] {
       technique: 'chromatogram',
       about: 'contaminant',
       what: 'Peaks without a name',
-      measured: `${unnamed.length}, together ${percent(share)} of the area; the largest at ${largest.map(minutes).join(', ')}`,
+      measured:
+        `${unnamed.length}, together ${percent(share)} of the area; the largest at ` +
+        `${largest.map(minutes).join(', ')}`,
       expected: 'less than 0.5 % of the area',
       agreement: few ? 'agrees' : 'disagrees',
       weight: 'moderate',
       says: `${percent(share)} of the counted area belongs to peaks that nobody has named.`,
-      limits: `They may come from the solvent or the column: a blank injection tells. ${detectorLimits(run)}`,
+      limits:
+        'They may come from the solvent or the column: a blank injection tells. ' +
+        `${detectorLimits(run)}`,
     },
   ];
 }

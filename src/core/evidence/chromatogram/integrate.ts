@@ -124,7 +124,10 @@ function baselineOf(
   );
 }
 
-/** Where the signal over the baseline crosses a level, from the top outward; undefined if it never does. */
+/**
+ * Where the signal over the baseline crosses a level, from the top outward; undefined if it never
+ * does.
+ */
 function crossing(
   x: Float64Array,
   over: (i: number) => number,

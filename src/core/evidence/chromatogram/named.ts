@@ -33,7 +33,10 @@ export function isNamed(subject: Subject, name: string | undefined): boolean {
   );
 }
 
-/** Half the window of a retention match: 0.05 min, or 1 % of the time where that is more. Common practice. */
+/**
+ * Half the window of a retention match: 0.05 min, or 1 % of the time where that is more. Common
+ * practice.
+ */
 export function windowAt(entered: ChromatogramEntered, retention_min: number): number {
   return entered.window_min ?? Math.max(0.05, 0.01 * retention_min);
 }

@@ -41,7 +41,9 @@ export function pairsSay(run: Run): PairsSay {
       diagnostics.push({
         code: 'pair-peak-missing',
         severity: 'warning',
-        message: `No peak is named ${first.length === 0 ? pair.first : pair.second}, so that there is no ratio.`,
+        message:
+          `No peak is named ${first.length === 0 ? pair.first : pair.second}, so that ` +
+          'there is no ratio.',
         hint: 'Name both peaks. One that is not seen leaves only a bound, not a ratio.',
       });
   });
@@ -50,11 +52,14 @@ export function pairsSay(run: Run): PairsSay {
 
 const PAIR_LIMITS: Readonly<Record<PeakPair['kind'], string>> = {
   enantiomers:
-    'Only a column that parts the racemate can tell, so the racemate is injected too. Which peak is which enantiomer needs a sample of known configuration.',
+    'Only a column that parts the racemate can tell, so the racemate is injected ' +
+    'too. Which peak is which enantiomer needs a sample of known configuration.',
   diastereomers:
-    'Areas stand for amounts only as far as both answer alike. Work-up and crystallisation change the ratio.',
+    'Areas stand for amounts only as far as both answer alike. Work-up and ' +
+    'crystallisation change the ratio.',
   isomers:
-    'Areas stand for amounts only as far as both answer alike. Work-up and distillation change the ratio.',
+    'Areas stand for amounts only as far as both answer alike. Work-up and ' +
+    'distillation change the ratio.',
 };
 
 /** "91.84 : 8.16 (± 0.21)", both shares to the same place. */
@@ -98,9 +103,12 @@ function pairStatement(
     agreement: 'cannotTell',
     weight: overlaps ? 'weak' : 'moderate',
     says: isEe
-      ? `The areas give an enantiomeric excess of ${percent(scale(ee, Math.sign(ee.value) || 1))} in favour of ${major}.`
+      ? 'The areas give an enantiomeric excess of ' +
+        `${percent(scale(ee, Math.sign(ee.value) || 1))} in favour of ${major}.`
       : `${pair.first} and ${pair.second} are ${ratio} by area.`,
-    limits: `${overlaps ? 'The two peaks are not parted to the baseline. ' : ''}${PAIR_LIMITS[pair.kind]}`,
+    limits: overlaps
+      ? `The two peaks are not parted to the baseline. ${PAIR_LIMITS[pair.kind]}`
+      : PAIR_LIMITS[pair.kind],
     derivation: [
       isEe
         ? { label: 'Excess', formula: 'ee = (A₁ − A₂)/(A₁ + A₂); ± is 2 u', value: percent(ee) }
@@ -155,9 +163,12 @@ function conversionOf(
     expected: '',
     agreement: 'cannotTell',
     weight: inMoles ? 'moderate' : 'weak',
-    says: `Of ${name} and ${run.product} together, ${percent(conversion)} is ${run.product}${inMoles ? ' in moles' : ' by area'}.`,
+    says:
+      `Of ${name} and ${run.product} together, ${percent(conversion)} is ` +
+      `${run.product}${inMoles ? ' in moles' : ' by area'}.`,
     limits:
-      'It leaves out by-products, and one mole of product for one of starting material is taken for granted. It is no yield.',
+      'It leaves out by-products, and one mole of product for one of starting ' +
+      'material is taken for granted. It is no yield.',
     derivation: [
       {
         label: 'Conversion',
@@ -189,7 +200,8 @@ export function separationSays(run: Run): PairsSay {
         {
           code: 'peak-asymmetric',
           severity: 'note',
-          message: `The peak of ${run.product} is lopsided (symmetry factor ${symmetry.toFixed(2)}).`,
+          message:
+            `The peak of ${run.product} is lopsided (symmetry factor ` + `${symmetry.toFixed(2)}).`,
           hint: 'Inject less; look at the column and the injector.',
         },
       ]
@@ -209,7 +221,8 @@ export function separationSays(run: Run): PairsSay {
     weight: 'moderate',
     says: parted
       ? 'The peak of the product is parted from its neighbours to the baseline.'
-      : 'The peak of the product is not parted from its neighbour to the baseline, so that both areas are uncertain.',
+      : 'The peak of the product is not parted from its neighbour to the baseline, so ' +
+        'that both areas are uncertain.',
     limits: 'A substance that comes at the very same time is not seen as a neighbour.',
     derivation: [
       {

@@ -29,7 +29,9 @@ const COUNTS = new Map(
   rowsOf(carbonTable).map((row) => [row['part'] as Part, numberIn(row['carbons']) ?? 0] as const),
 );
 
-/** Between a measured response and one from effective carbons: see docs/methods/chromatography.md. */
+/**
+ * Between a measured response and one from effective carbons: see docs/methods/chromatography.md.
+ */
 export const CARBONS_U = 0.08;
 
 interface Looking {
@@ -68,7 +70,9 @@ function carbonPart(looking: Looking, atom: number): Part {
 
 const BY_CARBONS = ['primary', 'primary', 'secondary', 'tertiary'] as const;
 
-/** 'none' for an oxygen that another part already counts; undefined where the table says nothing. */
+/**
+ * 'none' for an oxygen that another part already counts; undefined where the table says nothing.
+ */
 function oxygenPart(looking: Looking, atom: number): Part | 'none' | undefined {
   const { graph, hydrogens } = looking;
   const near = neighbours(looking, atom);
@@ -136,7 +140,9 @@ export interface Response {
   readonly from: 'given' | 'effectiveCarbons';
 }
 
-/** The response for a mass that effective carbons give: ECN/M. Undefined at 0 (formic acid, CS₂). */
+/**
+ * The response for a mass that effective carbons give: ECN/M. Undefined at 0 (formic acid, CS₂).
+ */
 export function responseOf(substance: Substance): Response | undefined {
   if (substance.smiles === undefined || substance.molarMass_g_mol === undefined) return undefined;
   const carbons = effectiveCarbons(substance.smiles);

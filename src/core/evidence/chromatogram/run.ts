@@ -42,9 +42,13 @@ export function percent(share: Uncertain): string {
 const DETECTOR_LIMITS: Readonly<Record<ChromatogramEntered['detector'], string>> = {
   fid: 'A flame detector hardly sees water, and counts carbons, not mass.',
   tcd: 'A thermal detector answers differently to each substance.',
-  uv: 'A UV detector sees each substance as strongly as it absorbs at that wavelength, and some not at all.',
+  uv:
+    'A UV detector sees each substance as strongly as it absorbs at that wavelength, ' +
+    'and some not at all.',
   refractiveIndex: 'A refractive index detector answers differently to each substance.',
-  ms: 'How strongly a substance is ionised differs much, so that these areas say little of amounts.',
+  ms:
+    'How strongly a substance is ionised differs much, so that these areas say little ' +
+    'of amounts.',
   other: 'Detectors answer differently to each substance.',
 };
 
@@ -54,6 +58,7 @@ export function detectorLimits({ entered }: Run): string {
 
 export function unseen({ entered }: Run): string {
   return entered.method === 'gc'
-    ? 'What does not evaporate (salts, polymers, heavy substances) or decomposes in the injector is not seen.'
+    ? 'What does not evaporate (salts, polymers, heavy substances) or decomposes in ' +
+        'the injector is not seen.'
     : 'What stays on the column or does not absorb is not seen.';
 }

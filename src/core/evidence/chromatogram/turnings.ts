@@ -14,7 +14,10 @@ export function noiseOf(y: Float64Array): number {
 
 export interface Turnings {
   readonly tops: readonly number[];
-  /** The lowest point before the first top, between each two, and after the last: one more than tops. */
+  /**
+   * The lowest point before the first top, between each two, and after the last: one more than
+   * tops.
+   */
   readonly valleys: readonly number[];
 }
 

@@ -276,3 +276,20 @@ describe('patterns of any formula', () => {
     );
   });
 });
+
+test('whatever is entered, it is judged without an error, in finite numbers', () => {
+  const peak = fc.record({
+    mz: fc.double({ min: 1, max: 400, noNaN: true }),
+    intensity: fc.double({ min: 0, max: 1e9, noNaN: true }),
+  });
+  const ionisation = fc.constantFrom(...(['EI', 'CI', 'ESI+', 'ESI−'] as const));
+  fc.assert(
+    fc.property(fc.array(peak, { maxLength: 40 }), ionisation, (peaks, how) => {
+      const of = { technique: 'mass', ionisation: how, peaks } as const;
+      const { statements } = judgeMass(of, { product: BROMOBENZENE, others: [] });
+      for (const one of statements)
+        expect(`${one.measured}${one.says}`).not.toMatch(/NaN|undefined|Infinity/);
+    }),
+    { numRuns: 200 },
+  );
+});

@@ -6,11 +6,11 @@ import { countsForTotals, simplestRatio } from './proton-counts.ts';
 import type { NmrSignal } from './schema.ts';
 
 /** Scales of the integrals that are tried. */
-const MOST_SCALES = 12;
+const MOST_SCALES = 8;
 /** Small signals that may be left out when the scale is looked for. */
 const MOST_LEFT_OUT = 4;
 /** Steps of the matcher for one scale of many; the best scale gets all. */
-const FEW_STEPS = 1500;
+const FEW_STEPS = 300;
 /** What the matcher charges for a signal that no environment explains; a named one is cheap. */
 const NAMED_REBATE = 0.8;
 

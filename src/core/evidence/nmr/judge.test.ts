@@ -288,7 +288,7 @@ describe('what is wrong with the entry', () => {
   test('a product without a structure', () => {
     const { smiles: _, ...substance } = product.ethylBenzoate.substance;
     const of = { ...product.ethylBenzoate, substance };
-    expect(codes(ETHYL_BENZOATE, of)).toEqual(['nmr-structure']);
+    expect(codes(ETHYL_BENZOATE, of)).toEqual(['nmr-no-structure']);
     expect(judgeNmr(spectrum(ETHYL_BENZOATE), { others: [] }).diagnostics).toHaveLength(1);
   });
 });
@@ -311,4 +311,47 @@ test('the schema takes what is judged and refuses what is not known', () => {
   expect(nmrEnteredSchema.parse(good)).toEqual(good);
   expect(nmrEnteredSchema.safeParse({ ...good, solvent: 'water' }).success).toBe(false);
   expect(nmrEnteredSchema.safeParse({ ...good, mass: 1 }).success).toBe(false);
+});
+
+test('whatever is entered, it is judged without an error, in finite numbers', () => {
+  const signal = fc.record(
+    {
+      shift_ppm: fc.double({ min: -1, max: 14, noNaN: true }),
+      to_ppm: fc.double({ min: -1, max: 14, noNaN: true }),
+      integral: fc.double({ min: 0, max: 1e6, noNaN: true }),
+      multiplicity: fc.constantFrom('s', 'd', 't', 'q', 'm', 'br s', 'dddt', '?', ''),
+      assignment: fc.record(
+        {
+          to: fc.constantFrom(
+            ...([
+              'product',
+              'isomer',
+              'startingMaterial',
+              'solvent',
+              'standard',
+              'impurity',
+            ] as const),
+          ),
+          of: fc.constantFrom('acetone', 'x'),
+          hydrogens: fc.integer({ min: 1, max: 9 }),
+        },
+        { requiredKeys: ['to'] },
+      ),
+    },
+    { requiredKeys: ['shift_ppm'] },
+  );
+  const of = fc.constantFrom(product.aspirin, product.estragole, subject('chlorine', 'ClCl'));
+  fc.assert(
+    fc.property(fc.array(signal, { maxLength: 14 }), of, (signals, one) => {
+      const entered = { technique: 'nmr', solvent: 'CDCl3', signals } as const;
+      expect(nmrEnteredSchema.safeParse(entered).success).toBe(true);
+      const { statements } = judgeNmr(entered, { product: one, others: [product.salicylicAcid] });
+      for (const each of statements) {
+        expect(`${each.measured}${each.says}`).not.toMatch(/NaN|undefined|Infinity/);
+        const share = each.purity?.share ?? 0;
+        expect(share >= 0 && share <= 1 + 1e-9).toBe(true);
+      }
+    }),
+    { numRuns: 60 },
+  );
 });

@@ -17,7 +17,7 @@ const AWAY_EXCHANGEABLE = 0.3;
  */
 const slackOf = (hydrogens: number): number => 0.35 + 0.1 * hydrogens;
 /** Combinations tried before the best so far has to do. */
-export const MOST_STEPS = 20_000;
+export const MOST_STEPS = 4000;
 
 const COST = {
   missing: 3,
@@ -148,6 +148,43 @@ function settled(
   return { matches, missing: [...missing].sort((a, b) => a - b), unused, cost };
 }
 
+/** Rounds of moving units about; each ends with a lower cost or is the last. */
+const MOST_ROUNDS = 40;
+
+/** A cut-off search bettered by moves of one unit and exchanges of two, as long as they help. */
+function improved(
+  units: readonly Unit[],
+  start: Picks,
+  price: (picks: Picks) => Omit<Matching, 'cutOff'>,
+): Omit<Matching, 'cutOff'> {
+  const picks: Picks = [...start];
+  let best = price(picks);
+  const mayTake = (k: number, pick: number | undefined): boolean =>
+    pick === undefined || units[k]!.near.some((n) => n.signal === pick);
+  const attempt = (changes: readonly (readonly [k: number, pick: number | undefined])[]): void => {
+    const before = changes.map(([k]) => picks[k]);
+    for (const [k, pick] of changes) picks[k] = pick;
+    const found = price(picks);
+    if (found.cost < best.cost - 1e-9) best = found;
+    else changes.forEach(([k], i) => (picks[k] = before[i]));
+  };
+  for (let round = 0; round < MOST_ROUNDS && !isPerfect(best); round++) {
+    const cost = best.cost;
+    units.forEach((unit, k) => {
+      for (const { signal } of unit.near) if (picks[k] !== signal) attempt([[k, signal]]);
+      for (let j = 0; j < k; j++) {
+        if (picks[j] === picks[k] || !mayTake(j, picks[k]) || !mayTake(k, picks[j])) continue;
+        attempt([
+          [j, picks[k]],
+          [k, picks[j]],
+        ]);
+      }
+    });
+    if (best.cost >= cost - 1e-9) break;
+  }
+  return best;
+}
+
 /** Nothing missing, nothing over, every pattern and count right: no need to look for a cheaper one. */
 export function isPerfect({ matches, missing, unused }: Omit<Matching, 'cutOff'>): boolean {
   return (
@@ -161,7 +198,8 @@ export function isPerfect({ matches, missing, unused }: Omit<Matching, 'cutOff'>
  * The assignment of environments to signals that costs least: each environment under one signal
  * (or two, where its hydrogens may differ), inside its shift window, with the counted hydrogens and
  * the pattern. `hydrogens` are the integrals on the scale of one hydrogen, undefined where none was
- * taken. Branch and bound; after many steps the best so far is given and `cutOff` set.
+ * taken. Branch and bound; after many steps the best so far, bettered by moves, is given and `cutOff`
+ * set unless it is perfect.
  */
 export function matchSignals(
   environments: Environments,
@@ -178,6 +216,7 @@ export function matchSignals(
   for (let k = units.length - 1; k >= 0; k--)
     rest[k] = (rest[k + 1] ?? 0) + Math.min(units[k]!.skip, ...units[k]!.near.map((n) => n.cost));
   let best: Omit<Matching, 'cutOff'> | undefined;
+  let bestPicks: Picks = [...picks];
   let steps = 0;
   const done = (): boolean => steps > mostSteps || (best !== undefined && isPerfect(best));
   const over = (signal: number, more: number): number => {
@@ -192,7 +231,10 @@ export function matchSignals(
     const unit = units[k];
     if (unit === undefined) {
       const found = settled(patterns, signals, hydrogens, units, picks);
-      if (found.cost < (best?.cost ?? Infinity)) best = found;
+      if (found.cost < (best?.cost ?? Infinity)) {
+        best = found;
+        bestPicks = [...picks];
+      }
       return;
     }
     const options = unit.near
@@ -211,6 +253,8 @@ export function matchSignals(
     walk(k + 1, cost + unit.skip);
   };
   walk(0, 0);
-  const found = best ?? settled(patterns, signals, hydrogens, units, picks);
-  return { ...found, cutOff: steps > mostSteps };
+  const price = (these: Picks) => settled(patterns, signals, hydrogens, units, these);
+  if (steps <= mostSteps && best !== undefined) return { ...best, cutOff: false };
+  const found = improved(units, bestPicks, price);
+  return { ...found, cutOff: !isPerfect(found) };
 }

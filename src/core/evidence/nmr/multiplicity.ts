@@ -33,6 +33,9 @@ const PARTS: readonly (readonly [word: string, couplings: number])[] = [
   ['p', 4],
 ];
 
+/** Nobody reads more couplings than this out of a signal. */
+const MOST_PARTS = 6;
+
 /** The pattern that a word stands for, or undefined where it is none. */
 export function readMultiplicity(text: string): Pattern | undefined {
   let rest = text.toLowerCase().replace(/[\s.,()-]|of/g, '');
@@ -47,7 +50,8 @@ export function readMultiplicity(text: string): Pattern | undefined {
     if (part[1] > 0) couplings.push(part[1]);
     rest = rest.slice(part[0].length);
   }
-  return text.trim() === '' ? undefined : { couplings, multiplet: false, broad };
+  const sound = text.trim() !== '' && couplings.length <= MOST_PARTS;
+  return sound ? { couplings, multiplet: false, broad } : undefined;
 }
 
 const NAMES = ['s', 'd', 't', 'q', 'quint', 'sext', 'sept', 'oct', 'non'];
@@ -92,20 +96,43 @@ export function expectedPattern(
   return soft ? `${NAMES[n] ?? 'm'} or m` : (NAMES[n] ?? 'm');
 }
 
-/** Whether the units can be shared out so that the sums are the parts. */
-function canMake(parts: readonly number[], units: readonly number[]): boolean {
+const sumOf = (list: readonly number[]): number => list.reduce((sum, one) => sum + one, 0);
+
+/** Whether the units, the largest first, can be shared out so that the sums are the parts. */
+function shared(parts: readonly number[], units: readonly number[]): boolean {
   const [unit, ...others] = units;
   if (unit === undefined) return parts.every((part) => part === 0);
-  return parts.some((part, i) => part >= unit && canMake(parts.with(i, part - unit), others));
+  return parts.some(
+    (part, i) =>
+      part >= unit && parts.indexOf(part) === i && shared(parts.with(i, part - unit), others),
+  );
+}
+
+function canMake(parts: readonly number[], units: readonly number[]): boolean {
+  return (
+    sumOf(parts) === sumOf(units) &&
+    shared(
+      parts,
+      [...units].sort((a, b) => b - a),
+    )
+  );
 }
 
 /** The parts without up to `count` couplings, from small ones only: every way. */
 function withoutSmall(parts: readonly number[], count: number): (readonly number[])[] {
-  if (count === 0) return [parts];
-  const fewer = parts.flatMap((part, i) =>
-    part > count ? [] : withoutSmall(parts.toSpliced(i, 1), count - part),
+  const found = new Map<string, readonly number[]>();
+  const take = (left: readonly number[], still: number): void => {
+    if (found.has(left.join())) return;
+    found.set(left.join(), left);
+    left.forEach((part, i) => {
+      if (part <= still) take(left.toSpliced(i, 1), still - part);
+    });
+  };
+  take(
+    [...parts].sort((a, b) => a - b),
+    count,
   );
-  return [parts, ...fewer];
+  return [...found.values()];
 }
 
 /**
@@ -120,7 +147,7 @@ export function patternFits(
 ): boolean {
   if (env.exchangeable) return true;
   const units = unitsOf(env, all);
-  const n = units.reduce((sum, unit) => sum + unit, 0);
+  const n = sumOf(units);
   if (seen.multiplet) return n > 0 || env.mayDiffer || env.aromatic || around.allylic;
   if (env.secondOrder && seen.couplings.length > 0) return n > 0;
   const extra =

@@ -31,7 +31,7 @@ export interface ReadSpectrum {
 
 function structureFinding(name: string, message: string): Diagnostic {
   return {
-    code: 'nmr-structure',
+    code: 'nmr-no-structure',
     severity: 'note',
     message: `The signals are not compared with a structure: ${message}`,
     hint: `Give ${name} a structure as SMILES in the document.`,

@@ -91,6 +91,37 @@ function agreementOf(verdict: Verdict): Agreement {
   return verdict.misshapen.length > 0 ? 'cannotTell' : 'agrees';
 }
 
+/** Above this share of the area, what is left over is too much to speak of the product alone. */
+const MUCH_LEFT = 0.2;
+/** Above this one, most of the sample is something else. */
+const MOST_LEFT = 0.5;
+
+/** Share of the open area that neither the product nor a usual solvent explains. */
+function shareLeft({ partition, unexplained, entered }: ReadSpectrum): number {
+  const area = (list: readonly number[]) =>
+    list.reduce((sum, i) => sum + (areaOf(entered.signals[i]!) ?? 0), 0);
+  const all = area(partition.open);
+  return all > 0 ? area(unexplained) / all : 0;
+}
+
+/** A structure that is found among much else is not shown to be that of the sample. */
+function besideOthers(
+  left: number,
+  cutOff: boolean,
+  agreement: Agreement,
+  says: string,
+): { readonly agreement: Agreement; readonly says: string } {
+  // With untried assignments left, a misfit is no finding.
+  if (cutOff && agreement === 'disagrees')
+    return { agreement: 'cannotTell', says: `${says} Not every assignment was tried.` };
+  if (left <= MUCH_LEFT || agreement === 'disagrees') return { agreement, says };
+  const percent = `${formatNumber(100 * left, 2)} % of the area`;
+  return {
+    agreement: left > MOST_LEFT ? 'disagrees' : 'cannotTell',
+    says: `${says} But ${percent} belongs to other signals.`,
+  };
+}
+
 function hydrogensSeen(found: Identification, signals: readonly NmrSignal[]): number | undefined {
   const { scale } = found;
   if (scale === undefined) return undefined;
@@ -103,7 +134,12 @@ export function structureStatements(spectrum: ReadSpectrum, name: string): State
   if (environments === undefined || identification === undefined) return [];
   const signals = partition.open.map((i) => entered.signals[i]!);
   const verdict = verdictOf(environments, identification, signals);
-  const agreement = agreementOf(verdict);
+  const { agreement, says } = besideOthers(
+    shareLeft(spectrum),
+    identification.cutOff,
+    agreementOf(verdict),
+    saying(name, verdict),
+  );
   const seen = hydrogensSeen(identification, signals);
   const total = environments.list.reduce((sum, env) => sum + env.hydrogens, 0);
   const exchangeable = environments.list
@@ -125,7 +161,7 @@ export function structureStatements(spectrum: ReadSpectrum, name: string): State
       expected: `${environments.list.length} environments, ${total} hydrogens${loose}`,
       agreement,
       weight: complete && agreement !== 'cannotTell' ? 'strong' : 'moderate',
-      says: saying(name, verdict),
+      says,
       limits: LIMITS,
       derivation: derivationOf(environments, identification, signals),
     },

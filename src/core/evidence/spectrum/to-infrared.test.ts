@@ -5,7 +5,7 @@ import { infraredOf } from './to-infrared.ts';
 import { gapsOf } from './treat/grid.ts';
 import { positionUAt } from './treat/position.ts';
 import { stateIn } from './treat/sample-state.ts';
-import { bandsAt, evenly, noisy, traceOf } from './treat/testing/curves.ts';
+import { bandsAt, evenly, noisy, randomBands, traceOf } from './treat/testing/curves.ts';
 import type { MeasuredTrace } from './trace.ts';
 
 const x = evenly(600, 4000, 4);
@@ -116,6 +116,29 @@ describe('the vertical axis', () => {
     expect(spectrum.recordedAs).toBe(seems);
     expect(diagnostics.map(({ code }) => code)).toEqual(['spectrum-upside-down']);
     expect(spectrum.absorbance[x.indexOf(1716)]).toBeCloseTo(0.92, 1);
+  });
+  it('what is labelled rightly is never turned, however weak, strong, noisy or tilted', () => {
+    const fine = evenly(400, 4000, 2);
+    for (let seed = 1; seed <= 25; seed++)
+      for (const strength of [0.03, 0.3, 1, 3, 10, 30]) {
+        const { bands } = randomBands(seed);
+        const usual = bands.filter(
+          ({ position: p }) => p < 1800 || (p > 2800 && p < 3100) || p > 3300,
+        );
+        const scatter = seed % 2 === 0 ? 0.4 : 0;
+        const clean = bandsAt(fine, usual).map(
+          (each, i) => strength * each + scatter * (fine[i]! / 4000) ** 2,
+        );
+        const dark = noisy(
+          clean.map((each) => 10 ** -each),
+          0.003,
+          seed,
+        );
+        const asAbsorbance = taken(traceOf(fine, noisy(clean, 0.001, seed)));
+        expect(asAbsorbance.spectrum.recordedAs).toBe('absorbance');
+        const asTransmittance = taken(traceOf(fine, dark, { yUnit: 'transmittance' }));
+        expect(asTransmittance.spectrum.recordedAs).toBe('transmittance');
+      }
   });
   it('bands that point down in absorbance are told, not turned', () => {
     const inverted = y.map((each) => -each);

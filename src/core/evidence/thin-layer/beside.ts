@@ -76,7 +76,9 @@ function startingMaterialOf(
 
 type Verdict = Pick<Statement, 'agreement' | 'weight' | 'says' | 'limits'>;
 
-/** A spot of the product where the starting material runs: left over, or is it the product itself? */
+/**
+ * A spot of the product where the starting material runs: left over, or is it the product itself?
+ */
 function overlap(
   plate: Plate,
   name: string,
@@ -87,14 +89,18 @@ function overlap(
     return {
       agreement: 'agrees',
       weight: 'moderate',
-      says: `The product runs close to ${name}, but on one place the two show as two spots: they differ, and no ${name} is seen.`,
+      says:
+        `The product runs close to ${name}, but on one place the two show as two ` +
+        `spots: they differ, and no ${name} is seen.`,
       limits: PLATE_LIMITS,
     };
   if (plate.product.length === 1)
     return {
       agreement: 'cannotTell',
       weight: 'weak',
-      says: `The only spot of the product runs like ${name}: either nothing has reacted, or this eluent does not separate the two.`,
+      says:
+        `The only spot of the product runs like ${name}: either nothing has reacted, ` +
+        'or this eluent does not separate the two.',
       limits:
         together === undefined
           ? 'Put both on one place, and try another eluent.'
@@ -111,7 +117,9 @@ function overlap(
     agreement: 'disagrees',
     weight: 'moderate',
     says: `The product still shows a spot where ${name} runs.`,
-    limits: `Another substance may run alike. The plate does not say how much it is. ${PLATE_LIMITS}`,
+    limits:
+      'Another substance may run alike. The plate does not say how much it is. ' +
+      `${PLATE_LIMITS}`,
   };
 }
 
@@ -163,7 +171,9 @@ function unlikeToTheEye(name: string): Verdict {
   return {
     agreement: 'disagrees',
     weight: 'moderate',
-    says: `What shows the spot of the product does not show that of authentic ${name}: they are not one substance.`,
+    says:
+      `What shows the spot of the product does not show that of authentic ${name}: ` +
+      'they are not one substance.',
     limits: `Too little on one lane can hide a spot. ${PLATE_LIMITS}`,
   };
 }
@@ -182,7 +192,9 @@ function likeAuthentic(
     return {
       agreement: 'disagrees',
       weight: 'strong',
-      says: `On one place, product and authentic ${name} show two spots: they are not one substance.`,
+      says:
+        `On one place, product and authentic ${name} show two spots: they are not one ` +
+        'substance.',
       limits: PLATE_LIMITS,
     };
   if (likeness === 'different' && together !== 'oneSpot')
@@ -190,7 +202,9 @@ function likeAuthentic(
       agreement: 'disagrees',
       weight: 'moderate',
       says: `The product does not run like authentic ${name}.`,
-      limits: `Too much on one lane, or salts, can shift a spot; a co-spot would tell. ${PLATE_LIMITS}`,
+      limits:
+        'Too much on one lane, or salts, can shift a spot; a co-spot would tell. ' +
+        `${PLATE_LIMITS}`,
     };
   if (atEdge || likeness !== 'same')
     return {
@@ -202,7 +216,9 @@ function likeAuthentic(
   return {
     agreement: 'agrees',
     weight: together === 'oneSpot' ? 'moderate' : 'weak',
-    says: `The product runs like authentic ${name}${together === 'oneSpot' ? ', on one place too' : ''}.`,
+    says:
+      'The product runs like authentic ' +
+      `${name}${together === 'oneSpot' ? ', on one place too' : ''}.`,
     limits: `Different substances can run alike in one eluent. ${PLATE_LIMITS}`,
   };
 }

@@ -44,7 +44,9 @@ function purityOf(plate: Plate): Statement {
       ...base,
       agreement: 'disagrees',
       weight: 'moderate',
-      says: `The product shows ${spots.length} spots: it holds more than one substance, or decomposed on the plate.`,
+      says:
+        `The product shows ${spots.length} spots: it holds more than one substance, or ` +
+        'decomposed on the plate.',
       limits: `How dark a spot is does not say how much of it there is. ${PLATE_LIMITS}`,
     };
   if (edge.length > 0)

@@ -9,7 +9,10 @@ import {
 } from '../../quantity/uncertain.ts';
 import type { ThinLayerEntered, ThinLayerMeasure, ThinLayerSpot } from './schema.ts';
 
-/** A reading of a ruler, or a tap, is good to ± this; a spot with a tail to twice as much. Common practice. */
+/**
+ * A reading of a ruler, or a tap, is good to ± this; a spot with a tail to twice as much. Common
+ * practice.
+ */
 export const READING_mm = 0.5;
 /** The run that a photograph without a scale is taken to show. Common practice. */
 const USUAL_RUN_mm = 50;
@@ -162,7 +165,8 @@ function unmeasured(where: string, by: ThinLayerMeasure['by']): Diagnostic {
   return {
     code: 'tlc-spot-unmeasured',
     severity: 'warning',
-    message: `A spot in ${where} has no ${by === 'ruler' ? 'distance' : 'point on the photograph'}.`,
+    message:
+      `A spot in ${where} has no ` + `${by === 'ruler' ? 'distance' : 'point on the photograph'}.`,
     hint: 'Measure it as the start line and the front were measured, or leave it out.',
   };
 }

@@ -31,14 +31,18 @@ export const VISUALISATIONS = [
 
 export type Visualisation = (typeof VISUALISATIONS)[number];
 
-/** What was put on the start line. `coSpot`: two samples on one place; `other`: a by-product, say. */
+/**
+ * What was put on the start line. `coSpot`: two samples on one place; `other`: a by-product, say.
+ */
 export const LANE_KINDS = ['product', 'startingMaterial', 'authentic', 'coSpot', 'other'] as const;
 
 export type LaneKind = (typeof LANE_KINDS)[number];
 
 const name = z.string().min(1).max(200);
 const note = z.string().max(2000);
-/** Readings of a ruler may lie below its zero by a little, and spots above the front are reported. */
+/**
+ * Readings of a ruler may lie below its zero by a little, and spots above the front are reported.
+ */
 const reading = z.number().min(-500).max(500);
 const pixel = z.number().min(-100_000).max(100_000);
 /** A point tapped on a photograph: pixels to the right, pixels down. */

@@ -17,7 +17,10 @@ import type { TitrationEntered, TitrationKind } from './schema.ts';
 
 /** From this share on a teaching preparation counts as pure. Common practice. */
 const PURE_FROM = 0.98;
-/** Titres of one portion agree within this; of portions weighed apart, within twice. Common practice. */
+/**
+ * Titres of one portion agree within this; of portions weighed apart, within twice. Common
+ * practice.
+ */
 export const CONCORDANT_mL = 0.1;
 
 interface Case {
@@ -30,10 +33,13 @@ interface Case {
 }
 
 const COUNTS_TOO: Readonly<Record<TitrationKind, string>> = {
-  acid: 'Any other acid counts too: carbon dioxide from the air, an acid left from the work-up. What is no acid is not seen.',
+  acid:
+    'Any other acid counts too: carbon dioxide from the air, an acid left from the ' +
+    'work-up. What is no acid is not seen.',
   base: 'Any other base counts too, carbonate and ammonia among them. What is no base is not seen.',
   saponification:
-    'Any other ester counts too, and so do free acids. An ester that is slow to saponify reads low.',
+    'Any other ester counts too, and so do free acids. An ester that is slow to ' +
+    'saponify reads low.',
   iodometric:
     'Any other oxidant counts too, and air over acid iodide. What oxidises no iodide is not seen.',
 };
@@ -165,7 +171,9 @@ function equivalentOf(one: Case): Statement[] {
       agreement,
       weight: 'weak',
       says: SAYS[agreement](`the equivalent mass of ${analyte}`),
-      limits: `Many substances share an equivalent mass, and it supposes a pure, dry sample. ${COUNTS_TOO[entered.kind]}`,
+      limits:
+        'Many substances share an equivalent mass, and it supposes a pure, dry sample. ' +
+        `${COUNTS_TOO[entered.kind]}`,
       derivation: [
         ...stepsOf(one),
         { label: 'Equivalent mass', formula: '1000/n', value: `${shown(found)} g/mol` },
@@ -186,7 +194,8 @@ const SAYS: Readonly<Record<Agreement, (what: string) => string>> = {
   disagrees: (what) =>
     `It does not fit ${what}: the sample reacts with more titrant than it should.`,
   cannotTell: (what) =>
-    `It differs from ${what} as a sample would that also holds something that does not react, water for one.`,
+    `It differs from ${what} as a sample would that also holds something that does ` +
+    'not react, water for one.',
 };
 
 const VALUE_NAME: Partial<Record<TitrationKind, string>> = {
@@ -259,7 +268,8 @@ function remarksOn(one: Case): Diagnostic[] {
     say(
       'titres-not-concordant',
       'warning',
-      `The runs differ by as much as ${spread_mL(one).toFixed(2)} mL in the titre (limit ${limit} mL).`,
+      `The runs differ by as much as ${spread_mL(one).toFixed(2)} mL in the titre ` +
+        `(limit ${limit} mL).`,
       'Titrate once more; leave out a run only for a reason that you can name.',
     );
   if (counted.length < entered.runs.length)

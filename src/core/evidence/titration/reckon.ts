@@ -141,9 +141,9 @@ function runProblem(n: number, consumed: Uncertain, isBack: boolean): Diagnostic
 }
 
 /**
- * What a gram of sample takes: c·(V − V₀)/m of each run, or c·(V₀ − V)/m where an excess is titrated
- * back, and the mean. Runs without readings, or on the wrong side of the blank, are left out and
- * reported.
+ * What a gram of sample takes: c·(V − V₀)/m of each run, or c·(V₀ − V)/m where an excess is
+ * titrated back, and the mean. Runs without readings, or on the wrong side of the blank, are left
+ * out and reported.
  */
 export function reckon(entered: TitrationEntered): Reckoned {
   const { bench, diagnostics } = benchOf(entered);
@@ -211,7 +211,9 @@ const NO_RUN = problem(
   'Enter a titre and the mass of the sample for at least one.',
 );
 
-/** Molar mass of potassium hydroxide: acid and saponification values are milligrams of it per gram. */
+/**
+ * Molar mass of potassium hydroxide: acid and saponification values are milligrams of it per gram.
+ */
 export function hydroxideMass_g_mol(): Uncertain {
   const read = readFormula('KOH');
   const mass = read.ok ? molarMass(read.composition) : { value_g_mol: Number.NaN, u_g_mol: 0 };

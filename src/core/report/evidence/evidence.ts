@@ -60,8 +60,8 @@ export function evidenceReport(question: EvidenceQuestion): EvidenceReport {
   const statements = measurements.flatMap(({ entry, statements: said }): SourcedStatement[] =>
     said.map((statement) => ({ entry: entry.id, statement })),
   );
-  const verdict = verdictOf(statements);
   const name = subjects.product?.substance.name;
+  const verdict = verdictOf(statements, name);
   const corrected = correctedIn(statements, question);
   return {
     subjects,

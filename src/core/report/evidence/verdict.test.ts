@@ -45,6 +45,15 @@ describe('what a substance is', () => {
     expect(rowOf('identity', statements).outcome).toBe(outcome);
   });
 
+  test('that the sample is another substance speaks against the product', () => {
+    const mixed = melting({ substance: 'camphor', weight: 'strong' });
+    const row = (one: SourcedStatement) =>
+      verdictOf([said({}), one], 'borneol').find(({ question }) => question === 'identity')!;
+    expect(row(mixed).outcome).toBe('no');
+    expect(row(melting({ substance: 'camphor', agreement: 'disagrees' })).outcome).toBe('open');
+    expect(row(melting({ substance: 'borneol' })).outcome).toBe('yes');
+  });
+
   test('every answer names its rule and keeps every statement', () => {
     const statements = [said({}), melting(), said({ about: 'startingMaterial' })];
     const rows = verdictOf(statements);

@@ -87,6 +87,8 @@ const RULES = {
   mixed: 'At least one measurement of some weight speaks for it and one against.',
   one: 'One kind of measurement alone never settles what a substance is.',
   several: 'Two or more kinds of measurement that do not depend on each other, none against.',
+  changed: 'A measurement of some weight sees the change, and none misses it.',
+  notAll: 'A measurement misses a change that the reaction should have made.',
   weak: 'Only measurements of little weight bear on it.',
   anyNo: 'One measurement that sees it is enough; others may be blind to it.',
   noneSeen: 'No measurement that looked for it sees it; each has its own limit of detection.',
@@ -130,6 +132,19 @@ function mixedOf(agree: readonly SourcedStatement[], disagree: readonly SourcedS
   return { outcome: 'mixed' as const, says, rule: RULES.mixed };
 }
 
+/** Whether something came or went is seen by one technique well enough; a doubt about it counts. */
+function decideChange({ agree, disagree }: Sides): Decided {
+  const said = (statements: readonly SourcedStatement[]) =>
+    [...new Set(statements.map(({ statement }) => statement.says))].join(' ');
+  if (disagree.length > 0) {
+    const outcome = firm(agree).length > 0 ? 'mixed' : 'no';
+    return { outcome, says: said(disagree), rule: RULES.notAll };
+  }
+  return firm(agree).length > 0
+    ? { outcome: 'yes', says: said(agree), rule: RULES.changed }
+    : { outcome: 'open', says: said(agree), rule: RULES.weak };
+}
+
 /** What should not be there: one measurement that sees it outweighs those that do not. */
 function decideAbsence({ agree, disagree }: Sides): Decided {
   if (disagree.length > 0) {
@@ -138,14 +153,14 @@ function decideAbsence({ agree, disagree }: Sides): Decided {
   }
   return {
     outcome: 'yes',
-    says: `Nothing is seen of it by ${listOf(agree)}.`,
+    says: `Nothing is seen of it: ${listOf(agree)}.`,
     rule: RULES.noneSeen,
   };
 }
 
 const DECIDE: Readonly<Record<Question, (sides: Sides) => Decided>> = {
   identity: decideIdentity,
-  change: decideIdentity,
+  change: decideChange,
   startingMaterial: decideAbsence,
   contaminant: decideAbsence,
   purity: decideAbsence,
@@ -158,12 +173,28 @@ const YES: Readonly<Partial<Record<Question, string>>> = {
 };
 
 /**
+ * An identity statement may be about another substance (a mixed melting range with the starting
+ * material): that the sample is that one speaks against the product, that it is not says nothing.
+ */
+function towards(product: string | undefined, { entry, statement }: SourcedStatement) {
+  const { about, substance, agreement } = statement;
+  if (about !== 'identity' || substance === undefined || substance === product)
+    return { entry, statement };
+  const turned = agreement === 'agrees' ? 'disagrees' : 'cannotTell';
+  return { entry, statement: { ...statement, agreement: turned } as const };
+}
+
+/**
  * The statements of all measurements, sorted by what they answer: an open table with the rule that
  * gave each answer, and no figure that adds them up.
  */
-export function verdictOf(statements: readonly SourcedStatement[]): readonly VerdictRow[] {
+export function verdictOf(
+  statements: readonly SourcedStatement[],
+  product?: string,
+): readonly VerdictRow[] {
+  const turned = statements.map((one) => towards(product, one));
   return QUESTIONS.map((question) => {
-    const asked = statements.filter(({ statement }) => statement.about === question);
+    const asked = turned.filter(({ statement }) => statement.about === question);
     const row = { question, asks: ASKS[question], statements: asked };
     if (asked.length === 0)
       return { ...row, outcome: 'notMeasured', says: 'Not measured.', rule: RULES.notMeasured };

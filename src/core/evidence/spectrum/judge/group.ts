@@ -27,12 +27,19 @@ interface GroupReader {
   /** Without these stretches nothing can be said. */
   readonly needs: readonly Stretch[];
   readonly thresholds: Thresholds;
+  /** In discs and mulls, where bands tell less, a verdict is worth a little more doubt. */
+  readonly inSolids?: Thresholds;
 }
 
 const NEVER_FIRM = 1.01;
 
 const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
-  oh: { read: hydroxyl, needs: [[3150, 3640]], thresholds: { present: 0.72, absent: 0.13 } },
+  oh: {
+    read: hydroxyl,
+    needs: [[3150, 3640]],
+    thresholds: { present: 0.65, absent: 0.15 },
+    inSolids: { present: 0.62, absent: 0.24 },
+  },
   acid: {
     read: acid,
     needs: [
@@ -87,7 +94,7 @@ export function judgeGroup(context: TraceContext, group: JudgedGroup): GroupJudg
 /** The same from readings that were taken already. */
 export function judgedFrom(readings: Readings, group: JudgedGroup): GroupJudgement {
   const { context } = readings;
-  const { read, needs, thresholds } = READERS[group];
+  const { read, needs } = READERS[group];
   const hidden = hiddenReason(context, needs);
   if (hidden !== undefined)
     return {
@@ -102,7 +109,10 @@ export function judgedFrom(readings: Readings, group: JudgedGroup): GroupJudgeme
   const probability = Math.min(0.998, Math.max(0.002, finding.probability));
   return {
     group,
-    verdict: finding.hidden === undefined ? verdictOf(probability, thresholds) : 'cannotTell',
+    verdict:
+      finding.hidden === undefined
+        ? verdictOf(probability, thresholdsOf(group, context))
+        : 'cannotTell',
     probability,
     evidence: finding.evidence,
     reasons: finding.hidden === undefined ? finding.reasons : [...finding.reasons, finding.hidden],
@@ -111,7 +121,10 @@ export function judgedFrom(readings: Readings, group: JudgedGroup): GroupJudgeme
 }
 
 /** The probabilities at which a group is called. */
-export const thresholdsOf = (group: JudgedGroup): Thresholds => READERS[group].thresholds;
+export function thresholdsOf(group: JudgedGroup, { state }: TraceContext): Thresholds {
+  const { thresholds, inSolids } = READERS[group];
+  return isSolid(state) ? (inSolids ?? thresholds) : thresholds;
+}
 
 /** Why a stretch of the trace carries nothing, if it does not. */
 export function hiddenReason(

@@ -25,7 +25,7 @@ export function judgeStructure(
   return groupsIn(context).map((judged) => {
     const held = holds(facts, judged.group);
     const probability = moved(judged.probability, held ? IF_HELD : IF_NOT);
-    const verdict = verdictOf(probability, thresholdsOf(judged.group));
+    const verdict = verdictOf(probability, thresholdsOf(judged.group, context));
     const isHidden = judged.evidence.length === 0 && judged.verdict === 'cannotTell';
     if (isHidden) return judged;
     const faint =

@@ -5,6 +5,7 @@ import type { Finding } from './finding.ts';
 import type { Maximum } from './maxima.ts';
 import { maximaWithin, mostProminent, tallestOf } from './maxima.ts';
 import type { Readings } from './readings.ts';
+import { sharesOf } from './readings.ts';
 import type { Explanation } from './weigh.ts';
 import { about, anywhere, moved, near, weighed, whether } from './weigh.ts';
 
@@ -90,7 +91,8 @@ const NITRO_KINDS: readonly (readonly [number, Place, Place])[] = [
 const NITRO_RANGE = 90;
 
 /** NO2: two strong bands together. */
-export function nitro({ context, xh }: Readings): Finding {
+export function nitro({ context, xh, causes }: Readings): Finding {
+  const amides = sharesOf(causes, ['amideNh', 'amideNh2', 'conjugatedNh']);
   const tall = ({ prominence, height }: Maximum) =>
     prominence > 0.3 * height && height > 0.1 * context.view.tallest;
   const uppers = maximaWithin(context.maxima, 1488, 1580).filter(tall);
@@ -101,7 +103,7 @@ export function nitro({ context, xh }: Readings): Finding {
     lowers.map((lower) => ({
       upper,
       lower,
-      chance: nitroChance(context, xh.amidePair, upper, lower),
+      chance: nitroChance(context, [xh.amidePair, amides], upper, lower),
     })),
   );
   const best = pairs.sort((a, b) => b.chance - a.chance)[0];
@@ -127,7 +129,7 @@ export function nitro({ context, xh }: Readings): Finding {
 
 function nitroChance(
   context: TraceContext,
-  amidePair: boolean,
+  [amidePair, amides]: readonly [boolean, number],
   upper: Maximum,
   lower: Maximum,
 ): number {
@@ -153,7 +155,7 @@ function nitroChance(
     },
     {
       name: 'amide',
-      prior: 0.07,
+      prior: 0.05 + 0.2 * amides,
       logLikelihood:
         heights([0.6, 1.6], [0.35, 2]) +
         place(upper.position_percm, [1540, 17]) +
@@ -186,7 +188,8 @@ export function aldehydeCh({ context, carbonyl }: Readings): Finding {
     ({ prominence }) => prominence > 0.015 * view.tallest,
   );
   let probability = carbonyl.probability * 0.12;
-  probability = moved(probability, band === undefined ? 0.07 : 9);
+  const clear = band !== undefined && band.prominence > 0.05 * view.tallest;
+  probability = moved(probability, band === undefined ? 0.07 : clear ? 18 : 7);
   probability = moved(probability, second ? 1.5 : 0.7);
   if (!suits) probability = moved(probability, 0.04);
   return {

@@ -74,15 +74,16 @@ function mainOf(inWindow: readonly Maximum[]): Maximum | undefined {
   );
 }
 
+/** A neighbour as near as those of NH2 comes before a farther one: aryl NH2 has a third band. */
 function pairingOf(inWindow: readonly Maximum[], main: Maximum): Pairing {
-  const others = inWindow.filter(
-    (one) => one !== main && one.position_percm > 3130 && one.prominence > 0.12 * main.prominence,
-  );
-  const second = mostProminent(others);
-  if (second === undefined) return 'single';
-  const apart = Math.abs(second.position_percm - main.position_percm);
-  if (apart < 45) return 'single';
-  return apart < 135 ? 'close' : 'wide';
+  const apart = inWindow
+    .filter(
+      (one) => one !== main && one.position_percm > 3130 && one.prominence > 0.07 * main.prominence,
+    )
+    .map((one) => Math.abs(one.position_percm - main.position_percm))
+    .filter((gap) => gap >= 45);
+  if (apart.length === 0) return 'single';
+  return apart.some((gap) => gap < 135) ? 'close' : 'wide';
 }
 
 /** 2ν falls 10 to 40 below twice ν (anharmonicity) and has 1 to 6 % of its height. */

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../../../diagnostic.ts';
-import { lineAt, warning } from './finding.ts';
+import { warning } from './finding.ts';
+import { MAX_HEADERS } from './limits.ts';
 import { valueOf, type LabelledRecord } from './labelled-record.ts';
 
 /** One data block of a file, from ##TITLE= to ##END=. */
@@ -9,7 +10,7 @@ export interface Block {
   readonly headers: Readonly<Record<string, string>>;
   /** Records that hold data, and those of NTUPLES, in order. */
   readonly records: readonly LabelledRecord[];
-  readonly at: number;
+  readonly line: number;
   readonly hasEnd: boolean;
 }
 
@@ -33,11 +34,12 @@ export const DATA_LABELS: ReadonlySet<string> = new Set([
 const INNER_LABELS: ReadonlySet<string> = new Set(['PAGE', 'NTUPLES']);
 
 interface Open {
-  readonly at: number;
+  readonly line: number;
   readonly headers: Record<string, string>;
   readonly records: LabelledRecord[];
   hasEnd: boolean;
   children: number;
+  kept: number;
 }
 
 const isLink = ({ headers, records }: Open): boolean =>
@@ -59,11 +61,11 @@ function close(state: Grouping, hasEnd: boolean): void {
   else checkCount(state, open);
 }
 
-function checkCount({ warnings, text }: Grouping, { headers, children, at }: Open): void {
+function checkCount({ warnings }: Grouping, { headers, children, line }: Open): void {
   const said = Number(headers['BLOCKS']);
   if (!Number.isFinite(said) || said === children) return;
   const message = `The file says that it has ${said} blocks. ${children} were found.`;
-  warnings.push(warning('file-blocks', { message, line: lineAt(text, at) }));
+  warnings.push(warning('file-blocks', { message, line }));
 }
 
 function open(state: Grouping, record: LabelledRecord): Open {
@@ -73,11 +75,12 @@ function open(state: Grouping, record: LabelledRecord): Open {
   if (parent === undefined) state.tops++;
   else parent.children++;
   const begun: Open = {
-    at: record.at,
+    line: record.line,
     headers: {},
     records: [],
     hasEnd: false,
     children: 0,
+    kept: 0,
   };
   state.stack.push(begun);
   return begun;
@@ -91,7 +94,8 @@ function take(state: Grouping, record: LabelledRecord): void {
   if (!isTitle && state.stack.length === 0 && state.tops > 0) return;
   const current = isTitle || state.stack.length === 0 ? open(state, record) : state.stack.at(-1)!;
   if (DATA_LABELS.has(label) || INNER_LABELS.has(label)) current.records.push(record);
-  if (!DATA_LABELS.has(label) && label !== 'PAGE' && !(label in current.headers))
+  const isHeader = !DATA_LABELS.has(label) && label !== 'PAGE' && !(label in current.headers);
+  if (isHeader && current.kept++ < MAX_HEADERS)
     current.headers[label] = valueOf(state.text, record);
 }
 
@@ -110,7 +114,7 @@ export function blocksOf(text: string, records: readonly LabelledRecord[]): Bloc
         message: `${state.tops} records stand one behind another without a LINK record. Each was read.`,
       }),
     );
-  const blocks = state.done.map(({ headers, children: _, ...block }) => ({
+  const blocks = state.done.map(({ headers, children: _, kept: _kept, ...block }) => ({
     ...block,
     headers,
     title: headers['TITLE'] ?? '',

@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../../../diagnostic.ts';
 import type { FileReading, MeasuredTrace } from '../trace.ts';
 import { blocksOf, type Block } from './block.ts';
-import { lineAt, refusal, warning } from './finding.ts';
+import { refusal, warning } from './finding.ts';
 import { recordsOf } from './labelled-record.ts';
 import { MAX_BLOCKS, MAX_POINTS } from './limits.ts';
 import { readSeries } from './read-series.ts';
@@ -44,13 +44,13 @@ function readBlocks(text: string, blocks: readonly Block[]): Outcome {
   return { traces, problems };
 }
 
-function noData(text: string, blocks: readonly Block[]): Diagnostic {
+function noData(blocks: readonly Block[]): Diagnostic {
   const [block] = blocks;
   const what = block?.headers['DATATYPE'];
   return refusal('file-no-data', {
     message: `The file has ${what === undefined ? 'no spectrum' : `a header for “${what.slice(0, 60)}”`} and no data.`,
     hint: 'An empty record stands for a spectrum that the collection does not have. Look for another.',
-    line: lineAt(text, block?.at ?? 0),
+    line: block?.line ?? 1,
   });
 }
 
@@ -65,17 +65,19 @@ function leftOut({ message, at }: Diagnostic): Diagnostic {
 /** Reads a text in JCAMP-DX: every block that holds data, each checked against its own headers. */
 export function readJcamp(text: string, start: number): FileReading {
   const { blocks, warnings } = blocksOf(text, recordsOf(text, start));
-  if (blocks.length > MAX_BLOCKS)
+  // Complex data have two pages a spectrum.
+  const tables = blocks.reduce((sum, { records: own }) => sum + own.length, 0);
+  if (blocks.length > MAX_BLOCKS || tables > 4 * MAX_BLOCKS)
     return {
       ok: false,
       problem: refusal('file-too-many', {
-        message: `The file holds ${blocks.length} blocks. At most ${MAX_BLOCKS} are read.`,
+        message: `The file holds ${blocks.length} blocks and ${tables} tables. At most ${MAX_BLOCKS} blocks are read.`,
         hint: 'Split the file.',
       }),
     };
   const { traces, problems } = readBlocks(text, blocks);
   const [problem] = problems;
-  if (traces.length === 0) return { ok: false, problem: problem ?? noData(text, blocks) };
+  if (traces.length === 0) return { ok: false, problem: problem ?? noData(blocks) };
   const before = text.slice(0, start).trim();
   const stray = before === '' || before.startsWith('$$') ? [] : [strayWarning()];
   const common = [...stray, ...warnings, ...problems.slice(0, 20).map(leftOut)];

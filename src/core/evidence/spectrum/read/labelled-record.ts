@@ -2,8 +2,9 @@
 export interface LabelledRecord {
   /** As the standard compares labels: upper case, without spaces, _, / and -. */
   readonly label: string;
-  /** Where the label begins, for a line number when one is needed. */
+  /** Where the label begins, and on which line of the text, counted from 1. */
   readonly at: number;
+  readonly line: number;
   /** Where the value begins and ends in the text. */
   readonly start: number;
   readonly end: number;
@@ -26,16 +27,19 @@ export function recordsOf(text: string, from: number): LabelledRecord[] {
   const begins: number[] = [];
   for (let at = text.indexOf('##', from); at >= 0; at = text.indexOf('##', at + 2))
     if (at === from || beginsLine(text, at)) begins.push(at);
+  let [line, counted] = [1, text.indexOf('\n')];
   return begins.map((at, i) => {
+    for (; counted >= 0 && counted < at; counted = text.indexOf('\n', counted + 1)) line++;
     const end = begins[i + 1] ?? text.length;
     const lineEnd = text.indexOf('\n', at);
-    const line = text.slice(at + 2, Math.min(lineEnd < 0 ? end : lineEnd, at + 2 + MAX_LABEL));
-    const equals = line.indexOf('=');
-    const label = normalLabel((equals < 0 ? line : line.slice(0, equals)).trim());
+    const written = text.slice(at + 2, Math.min(lineEnd < 0 ? end : lineEnd, at + 2 + MAX_LABEL));
+    const equals = written.indexOf('=');
+    const label = normalLabel((equals < 0 ? written : written.slice(0, equals)).trim());
     return {
       label,
       at,
-      start: Math.min(end, at + 2 + (equals < 0 ? line.length : equals + 1)),
+      line,
+      start: Math.min(end, at + 2 + (equals < 0 ? written.length : equals + 1)),
       end,
     };
   });

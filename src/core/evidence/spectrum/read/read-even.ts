@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../../../diagnostic.ts';
 import { abscissaAt, placeOnAxis } from './axis.ts';
-import { lineAt, refusal, shown, warning } from './finding.ts';
+import { refusal, shown, warning } from './finding.ts';
 import { headerNumber, scaling } from './number-scan.ts';
 import { ordinateWarnings } from './ordinate-check.ts';
 import { decodeOrdinates } from './ordinates.ts';
@@ -48,7 +48,7 @@ function limitWarnings(
 /** Reads (X++(Y..Y)): values on an even axis, whose place every line and header must agree on. */
 export function readEven(text: string, series: Series, room: number): Curve | Diagnostic {
   const { headers, start, end, isFollowed } = series;
-  const line = lineAt(text, series.at);
+  const { line } = series;
   const first = headerNumber(headers['FIRSTX']);
   const last = headerNumber(headers['LASTX']);
   const decimalComma = hasDecimalComma(headers);

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../../../diagnostic.ts';
-import { lineAt, refusal, shown, warning } from './finding.ts';
+import { refusal, shown, warning } from './finding.ts';
 import { headerNumber, scaling, type Written } from './number-scan.ts';
 import { ordinateWarnings } from './ordinate-check.ts';
 import type { OrdinateFault } from './ordinates.ts';
@@ -77,7 +77,7 @@ function groupsIn(body: string, letters: string): Pairs | OrdinateFault {
 /** Reads (XY..XY) and groups of more than two fields: every value with its own x. */
 export function readPairs(text: string, series: Series, room: number): Curve | Diagnostic {
   const { form, start, end, headers } = series;
-  const line = lineAt(text, series.at);
+  const { line } = series;
   const letters = (form.split('..')[0] ?? '').replace(/[^A-Z]/g, '');
   const isGrouped = letters.length > 2 || series.label === 'PEAKASSIGNMENTS';
   const pairs = isGrouped

@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../../../diagnostic.ts';
 import type { MeasuredTrace, TraceTechnique } from '../trace.ts';
 import type { Block } from './block.ts';
-import { lineAt, note, refusal, warning } from './finding.ts';
+import { note, refusal, warning } from './finding.ts';
 import { finishTrace } from './finish-trace.ts';
 import { readEven } from './read-even.ts';
 import { readPairs } from './read-pairs.ts';
@@ -46,7 +46,7 @@ export function readSeries(
   room: number,
 ): MeasuredTrace | Diagnostic {
   const { headers, label } = series;
-  const line = lineAt(text, series.at);
+  const { line } = series;
   if (label === 'RADATA' || /INTERFEROGRAM/i.test(headers['DATATYPE'] ?? ''))
     return refusal('file-no-data', {
       message: 'This is an interferogram, not a spectrum.',

@@ -46,7 +46,7 @@ function lineStart(text: string, series: Series, line: number): number {
 
 /** A fault in the very last line of a file without an end is a cut, whatever it looks like. */
 export function faultOf(fault: OrdinateFault, text: string, series: Series): Diagnostic {
-  const line = lineAt(text, series.at) + fault.line;
+  const line = series.line + fault.line;
   const isLast = !series.isFollowed && text.indexOf('\n', lineStart(text, series, fault.line)) < 0;
   if (isLast && fault.kind !== 'many')
     return refusal('file-cut-off', {

@@ -10,8 +10,9 @@ export interface Series {
   readonly headers: Readonly<Record<string, string>>;
   /** What tells this page from the others: "N=1". */
   readonly page: string;
-  /** Where the label, the data and the end are in the text. */
+  /** Where the label, the data and the end are in the text; the line is that of the label. */
   readonly at: number;
+  readonly line: number;
   readonly start: number;
   readonly end: number;
   /** Another record follows, so that this one is not cut off. */
@@ -41,7 +42,10 @@ function formOf(text: string, record: LabelledRecord): { form: string; start: nu
 }
 
 const listed = (value: string | undefined): string[] =>
-  (value ?? '').split(',').map((item) => item.trim());
+  (value ?? '')
+    .slice(0, 2000)
+    .split(',')
+    .map((item) => item.trim());
 
 /** What an NTUPLES header says of each variable, and under which simple label it is known. */
 const OF_X: readonly (readonly [simple: string, tuple: string])[] = [
@@ -99,11 +103,11 @@ export function seriesOf(text: string, block: Block): Series[] {
   const tables = block.records.filter(({ label }) => label === 'DATATABLE');
   const symbols = tables.map((record) => dependent(formOf(text, record).form));
   block.records.forEach((record) => {
-    const { label, at, end } = record;
+    const { label, at, line, end } = record;
     if (label === 'PAGE') page = valueOf(text, record);
     if (label === 'PAGE' || label === 'NTUPLES') return;
     const { form, start } = formOf(text, record);
-    const base = { label, form, at, start, end, isFollowed: end < text.length };
+    const base = { label, form, at, line, start, end, isFollowed: end < text.length };
     if (label !== 'DATATABLE') {
       found.push({ ...base, headers: block.headers, page: '' });
       return;

@@ -1,3 +1,5 @@
+import { MAX_LINE } from './limits.ts';
+
 /** A table as text: how its cells are parted and its decimals marked. */
 export interface Dialect {
   readonly separator: '\t' | ';' | ',' | ' ';
@@ -30,6 +32,7 @@ function quotedCells(line: string, separator: string): string[] {
 
 /** The cells of a line, trimmed; empty ones at its end are dropped as far as two are left. */
 export function cellsOf(line: string, { separator }: Dialect): string[] {
+  if (line.length > MAX_LINE) return [];
   if (separator === ' ')
     return line.trim() === '' ? [] : line.trim().replaceAll('"', '').split(/\s+/);
   const cells = line.includes('"') ? quotedCells(line, separator) : line.split(separator);

@@ -72,8 +72,8 @@ export interface AtrCorrected {
  * and bands of ATR lean to lower wavenumbers; the index follows from the absorption itself (Kramers
  * and Kronig). In turn: index from absorption, reflectance from both by Fresnel's equations
  * (unpolarised light), absorption corrected by what is missing from the measured absorbance (the
- * scheme of Bertie and Eysel 1985, Appl. Spectrosc. 39, 392, from memory; the step is our own). Absorption beyond the ends of the spectrum is taken as
- * nought, contact as perfect.
+ * scheme of Bertie and Eysel 1985, Appl. Spectrosc. 39, 392, from memory; the step is our own).
+ * Absorption beyond the ends of the spectrum is taken as nought, contact as perfect.
  */
 export function correctAtr(spectrum: InfraredSpectrum, options: AtrOptions = {}): AtrCorrected {
   const geometry = geometryOf(options);

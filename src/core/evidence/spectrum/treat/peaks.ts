@@ -23,6 +23,11 @@ export interface PeakOptions {
   readonly minProminence?: number;
   /** Standard deviation of y at a point. Absent: taken from the curve (`noiseOf`). */
   readonly noise?: number;
+  /**
+   * The noise where y has this height, for a curve whose noise grows with it; a summit must stand
+   * out of it as well. Absent: `noise` everywhere.
+   */
+  readonly noiseAt?: (height: number) => number;
   /** Stretches where y is clipped: a band there is one peak in the middle, however ragged. */
   readonly saturated?: readonly (readonly [from_percm: number, to_percm: number])[];
   /** Look for shoulders too. On unless said. */
@@ -52,7 +57,12 @@ export function findPeaks(x: Float64Array, y: Float64Array, options: PeakOptions
   const noise = options.noise ?? noiseOf(y);
   const least = options.minProminence ?? Math.max(LEAST_SHARE * spanOf(y), LEAST_NOISE * noise);
   const levelled = levelClipped(x, y, options.saturated ?? []);
-  const peaks = summitsOf(levelled, least).map((summit) => peakAt(x, levelled, summit, noise));
+  const noiseAt = options.noiseAt ?? (() => noise);
+  const peaks = summitsOf(levelled, least).flatMap((summit) => {
+    const there = noiseAt(levelled[summit.first]!);
+    if (options.noiseAt !== undefined && summit.prominence < LEAST_NOISE * there) return [];
+    return [peakAt(x, levelled, summit, there)];
+  });
   if (options.shoulders === false) return peaks;
   const reach = Math.max(SHOULDER_REACH_PERCM, 2 * medianOf(stepsOf(x)));
   const bend = bendOf(x, levelled, reach, 2);

@@ -2,9 +2,9 @@ import table from '../../../facts/polystyrene.json' with { type: 'json' };
 import { numberIn, rowsOf } from '../../../facts/table.ts';
 import type { InfraredSpectrum } from '../infrared.ts';
 import { medianOf, stepsOf } from './order.ts';
-import { findPeaks } from './peaks.ts';
 import type { Peak } from './peaks.ts';
 import { qualityOf } from './quality.ts';
+import { spectrumPeaks } from './spectrum-peaks.ts';
 
 export type CheckVerdict = 'passes' | 'fails' | 'cannotTell';
 
@@ -57,10 +57,11 @@ const PROMINENT = 0.003;
  * something else hides is not held against the instrument.
  */
 export function checkWavenumbers(spectrum: InfraredSpectrum): WavenumberReport {
-  const { wavenumber_percm: x, absorbance: y } = spectrum;
-  const { noise, highest, saturated } = qualityOf(spectrum);
+  const { wavenumber_percm: x } = spectrum;
+  const quality = qualityOf(spectrum);
+  const { noise, highest } = quality;
   const minProminence = Math.max(5 * noise, PROMINENT * highest);
-  const peaks = findPeaks(x, y, { noise, minProminence, saturated }).filter(
+  const peaks = spectrumPeaks(spectrum, quality, minProminence).filter(
     ({ kind }) => kind === 'peak',
   );
   const ofSpacing = medianOf(stepsOf(x)) / Math.sqrt(12);

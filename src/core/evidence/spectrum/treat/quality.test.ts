@@ -3,7 +3,9 @@ import linesTable from '../../../facts/vapour_lines.json' with { type: 'json' };
 import { rowsOf } from '../../../facts/table.ts';
 import type { InfraredSpectrum } from '../infrared.ts';
 import { absorbanceOf } from './absorbance.ts';
+import { findPeaks } from './peaks.ts';
 import { noiseAt, qualityOf } from './quality.ts';
+import { spectrumPeaks } from './spectrum-peaks.ts';
 import { bandsAt, evenly, noisy, randomBands, spectrumOf } from './testing/curves.ts';
 
 const x = evenly(600, 4000, 1);
@@ -77,6 +79,17 @@ describe('saturation', () => {
     const y = bandsAt(x, [{ position: 1715, width: 40, height: 3 }]);
     expect(judged(y).saturated).toHaveLength(1);
   });
+});
+
+it('the noise of a strong band of transmittance makes no bands of its own', () => {
+  const y = recorded(bandsAt(x, [{ position: 1715, width: 60, height: 2.2 }]), 0.002);
+  const spectrum = spectrumOf(x, y, { recordedAs: 'transmittance' });
+  const quality = { ...qualityOf(spectrum), saturated: [] };
+  const plain = findPeaks(x, y, { minProminence: 0.02, noise: quality.noise, shoulders: false });
+  expect(plain.length).toBeGreaterThan(3);
+  const peaks = spectrumPeaks(spectrum, quality).filter(({ kind }) => kind === 'peak');
+  expect(peaks).toHaveLength(1);
+  expect(Math.abs(peaks[0]!.position_percm - 1715)).toBeLessThan(4 * peaks[0]!.position_u_percm);
 });
 
 describe('the whole spectrum', () => {

@@ -6,7 +6,7 @@ import type {
   SpectrumView,
   TraceShown,
   WindowShown,
-} from '../../picture/spectrum/spectrum-view.ts';
+} from './spectrum-view.ts';
 
 export interface Overlay {
   readonly id: string;
