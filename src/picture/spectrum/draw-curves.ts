@@ -1,9 +1,9 @@
 import { px } from '../../structures/svg.ts';
 import { curveIn, sticksIn } from './curve.ts';
 import type { Polyline } from './curve.ts';
-import { dashesOf } from './draw.ts';
-import type { Pen } from './draw.ts';
 import type { Layout } from './layout.ts';
+import { dashesOf } from './pen.ts';
+import type { Pen } from './pen.ts';
 import type { Series } from './series.ts';
 
 /** The line of one trace within a layout. */

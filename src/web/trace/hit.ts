@@ -1,5 +1,5 @@
-import { barOf } from '../../picture/spectrum/draw.ts';
 import { LABEL_SIZE } from '../../picture/spectrum/band-labels.ts';
+import { barOf } from '../../picture/spectrum/draw-windows.ts';
 import type { Layout } from '../../picture/spectrum/layout.ts';
 
 export type Hit = { readonly kind: 'band' | 'window'; readonly id: string };

@@ -255,6 +255,7 @@ export function matchSignals(
   walk(0, 0);
   const price = (these: Picks) => settled(patterns, signals, hydrogens, units, these);
   if (steps <= mostSteps && best !== undefined) return { ...best, cutOff: false };
-  const found = improved(units, bestPicks, price);
+  // Bettering costs more than the search, so that a quick search goes without.
+  const found = mostSteps < MOST_STEPS ? price(bestPicks) : improved(units, bestPicks, price);
   return { ...found, cutOff: !isPerfect(found) };
 }

@@ -81,6 +81,7 @@ function structuresIn({ subjects: { product, others }, structures }: World) {
     ...(ofProduct !== undefined && { product: ofProduct }),
     startingMaterials: others
       .filter(({ role }) => role === 'startingMaterial')
-      .flatMap(({ substance }) => factsOf(substance.smiles) ?? []),
+      // One for each starting material, in their order; of an unknown structure nothing matches
+      .map(({ substance }) => factsOf(substance.smiles) ?? { smiles: '', matches: {} }),
   };
 }

@@ -31,3 +31,21 @@ test('what was left empty is left out', () => {
     entered: { technique: 'density', b: [{ d: 1 }] },
   });
 });
+
+test('a sign before a number and a number that begins with its decimal sign are read', () => {
+  const reader = readDraft({ a: '+12,4', b: '\u2212,5', c: '.25', d: '++3' }, ',');
+  const read = ['a', 'b', 'c', 'd'].map((field) => reader.number(field));
+  expect(read).toEqual([12.4, -0.5, 0.25, undefined]);
+});
+
+test('a bound on one side is said as one, in the sign of the laboratory', () => {
+  const reader = readDraft({ a: '-3', b: '9', c: '7' }, ',');
+  reader.number('a', -2.5);
+  reader.number('b', -Infinity, 8);
+  reader.number('c', -1, 1.5);
+  expect(reader.problems).toEqual({
+    a: 'At least \u22122,5.',
+    b: 'At most 8.',
+    c: 'Between \u22121 and 1,5.',
+  });
+});

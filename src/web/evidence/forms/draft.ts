@@ -67,9 +67,9 @@ function readerOf(
   const number = (field: string, low = -Infinity, high = Infinity): number | undefined => {
     const written = text(field, 40);
     if (written === undefined) return undefined;
-    const value = numberOf(written.replace('\u2212', '-').replace('.', sign), sign)?.value;
+    const value = numberOf(digitsOf(written, sign), sign)?.value;
     if (value === undefined) say(field, 'A number is expected here.');
-    else if (value < low || value > high) say(field, `Between ${low} and ${high}.`);
+    else if (value < low || value > high) say(field, boundsOf(low, high, sign));
     return value;
   };
   return {
@@ -92,6 +92,27 @@ function readerOf(
     problems,
   };
 }
+
+/** As `numberOf` takes it: "+12.4" and ".5" are ways of writing a number too. */
+function digitsOf(written: string, sign: DecimalSign): string {
+  const signed = written.replace('\u2212', '-').replace(/^\+/, '').replace('.', sign);
+  return signed.replace(/^(-?)(?=[.,])/, (minus) => `${minus}0`);
+}
+
+function boundsOf(low: number, high: number, sign: DecimalSign): string {
+  const [least, most] = [low, high].map((value) =>
+    String(value).replace('-', '\u2212').replace('.', sign),
+  );
+  if (high === Infinity) return `At least ${least}.`;
+  return low === -Infinity ? `At most ${most}.` : `Between ${least} and ${most}.`;
+}
+
+/** An entry while it is put together: what may be left out may also be undefined. */
+export type Open<T> = T extends readonly (infer Item)[]
+  ? readonly Open<Item>[]
+  : T extends object
+    ? { readonly [K in keyof T]: Open<T[K]> | (object extends Pick<T, K> ? undefined : never) }
+    : T;
 
 /** The entry, unless something is wrong. Fields that are undefined are left out of it. */
 export function built(reader: DraftReader, entered: object): Built {

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { useId, useRef } from 'react';
 import type { ReactNode } from 'react';
 import { FormContext, useForm } from './draft.ts';
 import type { Draft } from './draft.ts';
@@ -77,31 +77,41 @@ function Labelling({
   );
 }
 
+/** A value, what it is called, and the heading that it stands under. */
+export type Option = readonly [value: string, words: string, group?: string];
+
 /** One of a list; the first stands until another is chosen. */
 export function ChoiceField({
-  name,
-  label,
   options,
-}: Labelled & { readonly options: readonly (readonly [value: string, words: string])[] }) {
-  const { draft, set } = useForm();
-  const id = useId();
-  const value = draft[name];
+  ...field
+}: Labelled & { readonly options: readonly Option[] }) {
   return (
-    <div className="field evidence-field">
-      <label htmlFor={id}>{label}</label>
-      <select
-        id={id}
-        value={typeof value === 'string' ? value : (options[0]?.[0] ?? '')}
-        onChange={({ target }) => set(name, target.value)}
-      >
-        {options.map(([option, words]) => (
-          <option key={option} value={option}>
-            {words}
-          </option>
-        ))}
-      </select>
-    </div>
+    <Labelling {...field}>
+      {({ value, ...attributes }) => (
+        <select {...attributes} value={value === '' ? options[0]?.[0] : value}>
+          {groupsOf(options).map(([group, listed]) =>
+            group === undefined ? (
+              listed.map((option) => <Listed key={option[0]} option={option} />)
+            ) : (
+              <optgroup key={group} label={group}>
+                {listed.map((option) => (
+                  <Listed key={option[0]} option={option} />
+                ))}
+              </optgroup>
+            ),
+          )}
+        </select>
+      )}
+    </Labelling>
   );
+}
+
+function Listed({ option: [value, words] }: { readonly option: Option }) {
+  return <option value={value}>{words}</option>;
+}
+
+function groupsOf(options: readonly Option[]): [string | undefined, readonly Option[]][] {
+  return [...Map.groupBy(options, ([, , group]) => group)];
 }
 
 export function FlagField({ name, label }: Labelled) {
@@ -135,8 +145,18 @@ export function RowsField({
   const held = form.draft[name];
   const rows = Array.isArray(held) ? (held as readonly Draft[]) : [];
   const put = (next: readonly Draft[]) => form.set(name, next);
+  const fieldset = useRef<HTMLFieldSetElement>(null);
+  const adding = useRef<HTMLButtonElement>(null);
+  const add = () => {
+    put([...rows, {}]);
+    // Once the new line is there to type in.
+    requestAnimationFrame(() => {
+      const lines = fieldset.current?.querySelectorAll<HTMLElement>(':scope > .evidence-row');
+      [...(lines ?? [])].at(-1)?.querySelector<HTMLElement>('input, select')?.focus();
+    });
+  };
   return (
-    <fieldset className="evidence-rows">
+    <fieldset ref={fieldset} className="evidence-rows">
       <legend>{label}</legend>
       {rows.map((row, i) => (
         <div key={i} role="group" aria-label={`${each} ${i + 1}`} className="evidence-row">
@@ -155,13 +175,16 @@ export function RowsField({
             type="button"
             className="button"
             data-rank="plain"
-            onClick={() => put(rows.filter((_, at) => at !== i))}
+            onClick={() => {
+              put(rows.filter((_, at) => at !== i));
+              adding.current?.focus();
+            }}
           >
             Take out<span className="spoken"> {`${each} ${i + 1}`}</span>
           </button>
         </div>
       ))}
-      <button type="button" className="button" onClick={() => put([...rows, {}])}>
+      <button ref={adding} type="button" className="button" onClick={add}>
         {addText}
       </button>
       {form.problems[name] !== undefined && <p className="wrong">{form.problems[name]}</p>}

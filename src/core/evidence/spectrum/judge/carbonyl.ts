@@ -33,6 +33,9 @@ interface Family {
 
 const RANGE_PERCM = 270;
 
+/** Without nitrogen there are no amides: of the lowest class chelates and quinones remain. */
+const LOWEST_WITHOUT_N = 0.35;
+
 /** Anhydrides and acid halides, esters, ketones with acids and aldehydes, aryl, amides. */
 const CONDENSED_PLACES = [
   [0.06, 1785, 22],
@@ -53,7 +56,7 @@ const GAS_PLACES = [
 
 const COMMON: readonly Family[] = [
   family('alkene', 0.09, [[1, 1648, 14]], [0.18, 1.9], [18, 1.5]),
-  family('strongAlkene', 0.025, [[1, 1640, 22]], [0.6, 1.5], [25, 1.5]),
+  family('strongAlkene', 0.035, [[1, 1640, 22]], [0.6, 1.5], [25, 1.5]),
   family('imine', 0.045, [[1, 1643, 18]], [0.45, 1.8], [25, 1.5], 'N'),
   family('amineBend', 0.06, [[1, 1616, 11]], [0.45, 1.7], [40, 1.5], 'N'),
   family('ring', 0.3, [[1, 1600, 11]], [0.3, 2], [18, 1.7]),

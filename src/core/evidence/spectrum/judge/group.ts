@@ -38,7 +38,7 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
     read: hydroxyl,
     needs: [[3150, 3640]],
     thresholds: { present: 0.65, absent: 0.15 },
-    inSolids: { present: 0.62, absent: 0.24 },
+    inSolids: { present: 0.62, absent: 0.2 },
   },
   acid: {
     read: acid,
@@ -70,7 +70,7 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
       [2690, 2760],
       [1640, 1760],
     ],
-    thresholds: { present: 0.8, absent: 0.1 },
+    thresholds: { present: 0.72, absent: 0.1 },
   },
   aryl: { read: aryl, needs: [[1470, 1620]], thresholds: { present: 0.8, absent: 0.06 } },
   alkene: { read: alkene, needs: [[1610, 1690]], thresholds: { present: 0.85, absent: 0.07 } },

@@ -93,7 +93,9 @@ function take(state: Grouping, record: LabelledRecord): void {
   // Text between two blocks is no block of its own.
   if (!isTitle && state.stack.length === 0 && state.tops > 0) return;
   const current = isTitle || state.stack.length === 0 ? open(state, record) : state.stack.at(-1)!;
-  if (DATA_LABELS.has(label) || INNER_LABELS.has(label)) current.records.push(record);
+  // NPOINTS behind a PAGE is that of the page.
+  const isOfPage = label === 'NPOINTS' && current.records.length > 0;
+  if (DATA_LABELS.has(label) || INNER_LABELS.has(label) || isOfPage) current.records.push(record);
   const isHeader = !DATA_LABELS.has(label) && label !== 'PAGE' && !(label in current.headers);
   if (isHeader && current.kept++ < MAX_HEADERS)
     current.headers[label] = valueOf(state.text, record);

@@ -328,6 +328,43 @@ ${data}##PAGE=N=2
   });
 });
 
+describe('pages of mass spectra', () => {
+  const scans = (first: string) => `##TITLE=t
+##JCAMP-DX=5.01
+##DATA TYPE=MASS SPECTRUM
+##NTUPLES=MASS SPECTRUM
+##VAR_NAME=MASS, INTENSITY, RETENTION TIME
+##SYMBOL=X, Y, T
+##VAR_DIM=3, 3, 2
+##UNITS=M/Z, RELATIVE ABUNDANCE, SECONDS
+##FACTOR=1, 1, 1
+##PAGE=T=10
+##NPOINTS=2
+##DATA TABLE=(XY..XY), PEAKS
+${first}
+##PAGE=T=20
+##NPOINTS=3
+##DATA TABLE=(XY..XY), PEAKS
+43,100 58,30 71,5
+##END NTUPLES=MASS SPECTRUM
+##END=
+`;
+
+  it('each page is a table of peaks with its own number of points', () => {
+    const traces = tracesOf(scans('43,100 58,25'));
+    expect(traces.map(({ title, kind, xUnit, x }) => [title, kind, xUnit, x.length])).toEqual([
+      ['t (T=10)', 'peaks', 'm/z', 2],
+      ['t (T=20)', 'peaks', 'm/z', 3],
+    ]);
+    expect(traces.flatMap(({ warnings }) => warnings)).toEqual([]);
+  });
+
+  it('a page that lost a peak is left out, and it is said', () => {
+    const [trace] = tracesOf(scans('43,100'));
+    expect(trace?.warnings.map(({ code }) => code)).toEqual(['file-part-left-out']);
+  });
+});
+
 describe('chemical shifts', () => {
   const nmr = (changed: Record<string, string>) =>
     traceOf(

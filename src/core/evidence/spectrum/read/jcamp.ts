@@ -62,19 +62,21 @@ function leftOut({ message, at }: Diagnostic): Diagnostic {
   });
 }
 
+function tooMany(what: string): FileReading {
+  const message = `The file holds ${what}. At most ${MAX_BLOCKS} blocks are read.`;
+  return { ok: false, problem: refusal('file-too-many', { message, hint: 'Split the file.' }) };
+}
+
 /** Reads a text in JCAMP-DX: every block that holds data, each checked against its own headers. */
 export function readJcamp(text: string, start: number): FileReading {
-  const { blocks, warnings } = blocksOf(text, recordsOf(text, start));
+  const records = recordsOf(text, start);
+  const titles = records.filter(({ label }) => label === 'TITLE').length;
+  if (titles > 2 * MAX_BLOCKS) return tooMany(`${titles} blocks`);
+  const { blocks, warnings } = blocksOf(text, records);
   // Complex data have two pages a spectrum.
   const tables = blocks.reduce((sum, { records: own }) => sum + own.length, 0);
   if (blocks.length > MAX_BLOCKS || tables > 4 * MAX_BLOCKS)
-    return {
-      ok: false,
-      problem: refusal('file-too-many', {
-        message: `The file holds ${blocks.length} blocks and ${tables} tables. At most ${MAX_BLOCKS} blocks are read.`,
-        hint: 'Split the file.',
-      }),
-    };
+    return tooMany(`${blocks.length} blocks and ${tables} tables`);
   const { traces, problems } = readBlocks(text, blocks);
   const [problem] = problems;
   if (traces.length === 0) return { ok: false, problem: problem ?? noData(blocks) };

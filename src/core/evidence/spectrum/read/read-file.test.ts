@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { readInstrumentFile } from './read-file.ts';
 import { bytesOf, jcampText, traceOf } from './testing.ts';
@@ -93,5 +95,18 @@ describe('text in every encoding', () => {
       ...bytesOf(jcampText().slice(12)),
     );
     expect(readInstrumentFile(bytes)).toMatchObject({ ok: true, traces: [{ title: 'À¯' }] });
+  });
+});
+
+describe('the examples of the specification are read without a warning', () => {
+  const page = fileURLToPath(
+    new URL('../../../../../docs/spec/spectrum-files.md', import.meta.url),
+  );
+  const blocks = readFileSync(page, 'utf8')
+    .split(/^```\n/m)
+    .filter((_, i) => i % 2 === 1);
+  it.each(blocks)('%#', (block) => {
+    expect(blocks.length).toBeGreaterThan(1);
+    expect(traceOf(block)).toMatchObject({ yUnit: 'absorbance', xUnit: '1/cm', warnings: [] });
   });
 });

@@ -65,7 +65,7 @@ export function readSeries(
   const yUnit = yUnitOf(yWords) ?? yUnitOf(headers['YLABEL'] ?? '') ?? 'unknown';
   const named = techniqueNamed(headers['DATATYPE'] ?? '');
   const technique = named ?? techniqueOf(xUnit, yUnit);
-  const isTable = label.startsWith('PEAK');
+  const isTable = label.startsWith('PEAK') || (technique === 'mass' && !isEven(series));
   const isCurve = !isTable || isWholeCurve(read.x, technique);
   const scale = headers['$ORDINATESCALE'];
   return finishTrace({

@@ -100,12 +100,14 @@ function isImaginary(block: Block, symbol: string): boolean {
 export function seriesOf(text: string, block: Block): Series[] {
   const found: Series[] = [];
   let page = '';
+  let ownPoints: string | undefined;
   const tables = block.records.filter(({ label }) => label === 'DATATABLE');
   const symbols = tables.map((record) => dependent(formOf(text, record).form));
   block.records.forEach((record) => {
     const { label, at, line, end } = record;
-    if (label === 'PAGE') page = valueOf(text, record);
-    if (label === 'PAGE' || label === 'NTUPLES') return;
+    if (label === 'NPOINTS') ownPoints = valueOf(text, record);
+    if (label === 'PAGE') [page, ownPoints] = [valueOf(text, record), undefined];
+    if (label === 'PAGE' || label === 'NTUPLES' || label === 'NPOINTS') return;
     const { form, start } = formOf(text, record);
     const base = { label, form, at, line, start, end, isFollowed: end < text.length };
     if (label !== 'DATATABLE') {
@@ -115,7 +117,10 @@ export function seriesOf(text: string, block: Block): Series[] {
     const symbol = dependent(form);
     if (isImaginary(block, symbol)) return;
     const isOnly = symbols.filter((other) => other === symbol).length === 1;
-    found.push({ ...base, headers: pageHeaders(block, symbol, isOnly), page });
+    const headers = pageHeaders(block, symbol, isOnly);
+    if (ownPoints !== undefined) headers['NPOINTS'] = ownPoints;
+    else if (!form.includes('++') && !isOnly) delete headers['NPOINTS'];
+    found.push({ ...base, headers, page });
   });
   return found;
 }

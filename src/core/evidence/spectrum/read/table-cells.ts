@@ -49,7 +49,7 @@ export function cellNumber(cell: string, decimal: Dialect['decimal']): number | 
   if (cell.length > 40) return undefined;
   if (decimal === ',' && cell.includes('.')) return undefined;
   const plain = (decimal === ',' ? cell.replace(',', '.') : cell).replace('−', '-');
-  if (NUMBER.test(plain)) return Number(plain.replace(/d/i, 'e'));
+  if (NUMBER.test(plain)) return Number(/d/i.test(plain) ? plain.replace(/d/i, 'e') : plain);
   return MISSING.test(plain) ? Number.NaN : undefined;
 }
 
