@@ -23,6 +23,7 @@ import { isWhole } from './viewport.ts';
 import './trace.css';
 
 export interface TraceProps {
+  /** While the array `traces` is the same one, its extremes are not looked for again. */
   readonly view: SpectrumView;
   /** What a saved or printed picture says of itself. */
   readonly caption: SpectrumCaption;

@@ -79,7 +79,7 @@ type Pattern = readonly number[];
 const LONGEST = 60;
 
 function convolved(a: Pattern, b: Pattern): number[] {
-  const sum = new Array<number>(Math.min(a.length + b.length - 1, LONGEST)).fill(0);
+  const sum = Array.from({ length: Math.min(a.length + b.length - 1, LONGEST) }, () => 0);
   a.forEach((x, i) => {
     b.forEach((y, j) => {
       if (i + j < sum.length) sum[i + j]! += x * y;
@@ -119,7 +119,7 @@ export function isotopePattern(c: Composition): IsotopePeak[] {
     const isotopes = isotopesOf(symbol)!;
     const lightest = Math.min(...isotopes.map((one) => one.massNumber));
     const heaviest = Math.max(...isotopes.map((one) => one.massNumber));
-    const own = new Array<number>(heaviest - lightest + 1).fill(0);
+    const own = Array.from({ length: heaviest - lightest + 1 }, () => 0);
     for (const one of isotopes) own[one.massNumber - lightest] = one.abundance;
     pattern = convolved(pattern, powerOf(own, count));
     offset += count * (commonest(isotopes).massNumber - lightest);

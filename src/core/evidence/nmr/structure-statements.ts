@@ -106,6 +106,7 @@ function shareLeft({ partition, unexplained, entered }: ReadSpectrum): number {
 
 /** A structure that is found among much else is not shown to be that of the sample. */
 function besideOthers(
+  name: string,
   left: number,
   cutOff: boolean,
   agreement: Agreement,
@@ -113,7 +114,10 @@ function besideOthers(
 ): { readonly agreement: Agreement; readonly says: string } {
   // With untried assignments left, a misfit is no finding.
   if (cutOff && agreement === 'disagrees')
-    return { agreement: 'cannotTell', says: `${says} Not every assignment was tried.` };
+    return {
+      agreement: 'cannotTell',
+      says: `Of the assignments that were tried none fits ${name} in full, and there may be a better one.`,
+    };
   if (left <= MUCH_LEFT || agreement === 'disagrees') return { agreement, says };
   const percent = `${formatNumber(100 * left, 2)} % of the area`;
   return {
@@ -135,6 +139,7 @@ export function structureStatements(spectrum: ReadSpectrum, name: string): State
   const signals = partition.open.map((i) => entered.signals[i]!);
   const verdict = verdictOf(environments, identification, signals);
   const { agreement, says } = besideOthers(
+    name,
     shareLeft(spectrum),
     identification.cutOff,
     agreementOf(verdict),

@@ -111,7 +111,8 @@ function Listed({ option: [value, words] }: { readonly option: Option }) {
 }
 
 function groupsOf(options: readonly Option[]): [string | undefined, readonly Option[]][] {
-  return [...Map.groupBy(options, ([, , group]) => group)];
+  const groups = new Set(options.map(([, , group]) => group));
+  return [...groups].map((group) => [group, options.filter((option) => option[2] === group)]);
 }
 
 export function FlagField({ name, label }: Labelled) {

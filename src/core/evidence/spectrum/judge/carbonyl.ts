@@ -138,21 +138,26 @@ const carbonylShare = (causes: ReadonlyMap<Cause, number>): number =>
 function causesOf(context: TraceContext, band: Maximum): Map<Cause, number> {
   const families = context.state === 'gas' ? GAS : CONDENSED;
   const share = Math.min(1, band.height / context.view.tallest);
-  const spread = context.view.positionU_percm;
   const explanations = families
     .filter(({ needs }) => needs === undefined || canHold(context, needs))
     .map((one): Explanation<Cause> => {
-      const place = one.places.reduce(
-        (sum, [part, centre, sd]) =>
-          sum +
-          part * Math.exp(near(band.position_percm, centre, Math.hypot(sd, spread), RANGE_PERCM)),
-        0,
-      );
       const logLikelihood =
-        Math.log(place) +
+        Math.log(placeDensity(context, band.position_percm, one)) +
         about(share, one.share, one.shareFactor) +
         0.5 * about(band.width_percm, one.width, one.widthFactor);
       return { name: one.cause, prior: one.prior, logLikelihood };
     });
   return weighed(explanations);
+}
+
+function placeDensity(context: TraceContext, position_percm: number, family: Family): number {
+  const spread = context.view.positionU_percm;
+  const noAmides = family.places.length > 1 && !canHold(context, 'N');
+  const last = family.places.length - 1;
+  return family.places.reduce((sum, [part, centre, sd], i) => {
+    const common = noAmides && i === last ? part * LOWEST_WITHOUT_N : part;
+    return (
+      sum + common * Math.exp(near(position_percm, centre, Math.hypot(sd, spread), RANGE_PERCM))
+    );
+  }, 0);
 }

@@ -1,0 +1,149 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { InfraredSpectrum } from '../infrared.ts';
+import type { InfraredQuestion } from './judge.ts';
+import { judgeInfrared } from './judge.ts';
+import {
+  BENZOIC_ACID,
+  CYCLOHEXANOL,
+  CYCLOHEXANONE,
+  ETHANOL,
+  ETHYL_BENZOATE,
+  UNDECANE,
+} from './testing/facts.ts';
+import { mixed, traceOf } from './testing/scenario.ts';
+
+const ketone = { name: 'cyclohexanone', facts: CYCLOHEXANONE };
+const alcohol = { name: 'cyclohexanol', facts: CYCLOHEXANOL };
+const ester = { name: 'ethyl benzoate', facts: ETHYL_BENZOATE };
+const acid = { name: 'benzoic acid', facts: BENZOIC_ACID };
+const ethanol = { name: 'ethanol', facts: ETHANOL };
+const undecane = { name: 'undecane', facts: UNDECANE };
+
+const ask = (spectrum: InfraredSpectrum, rest: Partial<InfraredQuestion> = {}) =>
+  judgeInfrared({ spectrum, startingMaterials: [], reagents: [], solvents: [], ...rest });
+
+const reduction = (spectrum: InfraredSpectrum) =>
+  ask(spectrum, { product: alcohol, startingMaterials: [ketone] });
+
+describe('a reduction: ketone to alcohol', () => {
+  it('a clean product: the change is seen, the ketone bounded', () => {
+    const judged = reduction(traceOf('cyclohexanol', 'film'));
+    expect(judged.change.map(({ group, kind, verdict }) => [group, kind, verdict])).toEqual([
+      ['oh', 'new', 'present'],
+      ['carbonyl', 'gone', 'present'],
+    ]);
+    expect(judged.residual).toMatchObject({ kind: 'atMost', of: 'cyclohexanone' });
+    expect(judged.statements.find(({ id }) => id === 'infrared-groups')?.agreement).toBe('agrees');
+  });
+
+  it('nothing happened: the ketone is still there, and it is not the product', () => {
+    const judged = reduction(traceOf('cyclohexanone', 'film'));
+    expect(judged.change.map(({ verdict }) => verdict)).toEqual(['absent', 'absent']);
+    expect(judged.statements.find(({ id }) => id === 'infrared-groups')?.agreement).toBe(
+      'disagrees',
+    );
+    expect(judged.residual?.kind).toBe('measured');
+  });
+
+  it('with a tenth or more of the ketone left it is never called gone', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.1, max: 0.9, noNaN: true }),
+        fc.integer({ min: 1, max: 50 }),
+        (share, seed) => {
+          const spectrum = mixed(
+            traceOf('cyclohexanol', 'film', { seed }),
+            share,
+            traceOf('cyclohexanone', 'film', { seed }),
+          );
+          const judged = reduction(spectrum);
+          const gone = judged.change.find(({ group }) => group === 'carbonyl')!;
+          expect(gone.verdict).not.toBe('present');
+          expect(judged.residual?.kind).toBe('measured');
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('both pure spectra give the share back within its uncertainty', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.05, max: 0.8, noNaN: true }), (share) => {
+        const [before, after] = [traceOf('cyclohexanone', 'film'), traceOf('cyclohexanol', 'film')];
+        const judged = ask(mixed(after, share, before), {
+          product: alcohol,
+          startingMaterials: [ketone],
+          reference: { startingMaterial: before, product: after },
+        });
+        const { residual } = judged;
+        expect(residual?.from).toBe('reference');
+        if (residual?.kind === 'measured')
+          expect(Math.abs(residual.share - share)).toBeLessThan(2 * residual.u);
+        else expect(residual!.share).toBeGreaterThanOrEqual(share);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('noise that would hide the ketone is no proof that it is gone', () => {
+    const judged = reduction(traceOf('cyclohexanol', 'film', { noise: 0.05, strength: 0.35 }));
+    expect(judged.change.find(({ group }) => group === 'carbonyl')?.verdict).not.toBe('present');
+  });
+});
+
+describe('an esterification', () => {
+  it('the acid is gone, the C=O stays and is no news', () => {
+    const judged = ask(traceOf('ethyl benzoate', 'film'), {
+      product: ester,
+      startingMaterials: [acid, ethanol],
+    });
+    expect(judged.change.map(({ group, kind }) => [group, kind])).toEqual([
+      ['oh', 'gone'],
+      ['acid', 'gone'],
+    ]);
+    expect(judged.change.every(({ verdict }) => verdict === 'present')).toBe(true);
+  });
+
+  it('ethanol in an alkane is named when it was used, and not guessed at when not', () => {
+    const wet = mixed(traceOf('undecane', 'film'), 0.4, traceOf('butan-1-ol', 'film'));
+    const judged = ask(wet, { product: undecane });
+    expect(judged.contaminants.some(({ id }) => id === 'ethanol')).toBe(false);
+    expect(judged.statements.find(({ id }) => id === 'infrared-groups')?.agreement).toBe(
+      'disagrees',
+    );
+  });
+});
+
+describe('what a judgement never does', () => {
+  const words = /\bconfirm(?:s|ed)?\b|\bproven\b|!/i;
+
+  it.each([
+    ['a clean product', () => reduction(traceOf('cyclohexanol', 'film'))],
+    ['another substance', () => reduction(traceOf('nitrobenzene', 'film'))],
+    ['no structure', () => ask(traceOf('acetophenone', 'film'))],
+    ['a gas', () => ask(traceOf('ethyl acetate gas', 'gas'), { product: ester })],
+  ])('claim too much, or say nothing of its limits: %s', (_what, judge) => {
+    const judged = judge();
+    for (const { says, limits, weight } of judged.statements) {
+      expect(says).not.toMatch(words);
+      expect(limits.length).toBeGreaterThan(20);
+      expect(weight).not.toBe('strong');
+    }
+    expect(judged.summary.at(-1)).toContain('isomer');
+    expect(new Set(judged.statements.map(({ id }) => id)).size).toBe(judged.statements.length);
+    expect(JSON.parse(JSON.stringify(judged))).toEqual(judged);
+  });
+
+  it('bands in a mull under the oil cannot be told', () => {
+    const judged = ask(traceOf('benzoin', 'mull'), { product: undecane });
+    const stretch = judged.bands.find(({ what }) => what.startsWith('C–H stretch'));
+    expect(stretch?.verdict).toBe('cannotTell');
+    expect(stretch?.reasons.join(' ')).toContain('oil');
+  });
+
+  it('a band that nothing explains is listed', () => {
+    const judged = ask(traceOf('hexanenitrile', 'film'), { product: undecane });
+    expect(judged.unexplained.some(({ position_percm: p }) => Math.abs(p - 2247) < 8)).toBe(true);
+  });
+});
