@@ -16,6 +16,7 @@ import { monteCarloYield } from './monte-carlo.ts';
 import { storeEntries } from './store.ts';
 import { picture } from './picture.ts';
 import { scriptsSize } from './scripts-size.ts';
+import { spectrumRead } from './spectrum-read.ts';
 import { startToListening } from './start.ts';
 import { tenThousandBenches } from './ten-thousand.ts';
 
@@ -34,6 +35,7 @@ const ITEMS: Readonly<
   start: startToListening,
   store: storeEntries,
   scripts: scriptsSize,
+  'spectrum-read': spectrumRead,
   'page-keystroke': browserKeystroke,
   'page-paint': browserPaint,
 };

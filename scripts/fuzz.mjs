@@ -12,6 +12,9 @@ const PARSERS = [
   'src/core/record/csv.test.ts',
   'src/core/record/fold.test.ts',
   'src/core/experiment/fuzz.test.ts',
+  'src/core/evidence/spectrum/read/fuzz.test.ts',
+  'src/core/evidence/spectrum/write/write.test.ts',
+  'src/core/evidence/melting/whatever.test.ts',
 ];
 
 installIfMissing();

@@ -1,9 +1,12 @@
 import type { StructureFacts } from '../../structure.ts';
+import { bandsFor, vibrationKind } from './bands.ts';
 import type { TraceContext } from './context.ts';
+import { at, shareText } from './evidence.ts';
 import type { GroupJudgement, JudgedGroup, Verdict } from './group-judgement.ts';
 import { JUDGED_GROUPS } from './group-judgement.ts';
 import { GROUP_WORDS, aGroup } from './group-words.ts';
-import { leastShare } from './maxima.ts';
+import type { Maximum } from './maxima.ts';
+import { leastShare, maximaWithin, mostProminent } from './maxima.ts';
 import { holds } from './structure-groups.ts';
 
 /** A change that the reaction should make, looked for in the product's trace. */
@@ -28,6 +31,9 @@ const USUAL_SHARE: Partial<Record<JudgedGroup, number>> = {
   'aldehyde-ch': 0.2,
 };
 
+/** Where more than this share of the starting material would not show, nothing is said of it. */
+const MOST_HIDDEN = 0.15;
+
 /** Groups whose coming and going a trace can show at all. */
 const TELLING: readonly JudgedGroup[] = JUDGED_GROUPS.filter(
   (group) => !['c-o', 'c-cl', 'alkene', 'aryl'].includes(group),
@@ -44,17 +50,62 @@ export function judgeChange(
     const after = holds(product, group);
     if (before === after || startingMaterials.length === 0) return [];
     const judged = groups.find((one) => one.group === group)!;
-    return [before ? goneOf(context, judged) : newOf(judged)];
+    if (after) return [newOf(judged)];
+    const left = leftOver(context, product, startingMaterials, group);
+    return [goneOf(context, judged, left)];
   });
 }
 
-function goneOf(context: TraceContext, judged: GroupJudgement): ChangeJudgement {
+/** Vibrations by which a group is looked for where the starting material should show it. */
+const MARKS: Partial<Record<JudgedGroup, string>> = {
+  carbonyl: 'C=O stretch',
+  nitrile: 'C≡N stretch',
+  nitro: 'NO₂ stretch',
+};
+
+/**
+ * A band, however small, in a window of the starting material's group that is clear of the
+ * product's: a tenth of it shows little and is not nothing.
+ */
+function leftOver(
+  context: TraceContext,
+  product: StructureFacts,
+  startingMaterials: readonly StructureFacts[],
+  group: JudgedGroup,
+): Maximum | undefined {
+  const mark = MARKS[group];
+  if (mark === undefined) return undefined;
+  const { view } = context;
+  const least = Math.max(0.02, leastShare(view)) * view.tallest;
+  const own = bandsFor(product, context.state).filter(({ band }) => band.duty === 'must');
+  const windows = startingMaterials
+    .flatMap((facts) => bandsFor(facts, context.state))
+    .filter(({ band }) => vibrationKind(band) === mark)
+    .map(
+      ({ band }) =>
+        [band.low_percm - view.positionU_percm, band.high_percm + view.positionU_percm] as const,
+    )
+    .filter(
+      ([low, high]) => !own.some(({ band }) => band.low_percm < high && band.high_percm > low),
+    );
+  return mostProminent(
+    windows
+      .flatMap(([low, high]) => maximaWithin(context.maxima, low, high))
+      .filter(({ prominence }) => prominence > least),
+  );
+}
+
+function goneOf(
+  context: TraceContext,
+  judged: GroupJudgement,
+  left: Maximum | undefined,
+): ChangeJudgement {
   const words = GROUP_WORDS[judged.group];
   const least = visibleShare(context, judged.group);
   const percent = `about ${Math.max(3, Math.ceil(least * 100))} %`;
   const verdict: Verdict =
-    judged.verdict === 'absent'
-      ? least > 0.25
+    judged.verdict === 'absent' && left === undefined
+      ? least > MOST_HIDDEN
         ? 'cannotTell'
         : 'present'
       : judged.verdict === 'present'
@@ -63,7 +114,10 @@ function goneOf(context: TraceContext, judged: GroupJudgement): ChangeJudgement 
   const says: Readonly<Record<Verdict, string>> = {
     present: `The ${words} of the starting material is not seen. Less than ${percent} of it would not show.`,
     absent: `${aGroup(judged.group, true)} is still there, which the product should not have.`,
-    cannotTell: `Whether the ${words} of the starting material is gone cannot be told from this trace.`,
+    cannotTell:
+      left === undefined
+        ? `Whether the ${words} of the starting material is gone cannot be told from this trace.`
+        : `A band at ${at(left.position_percm)}, ${shareText(left.prominence / context.view.tallest)}, is where the ${words} of the starting material absorbs: some of it may be left.`,
   };
   return {
     group: judged.group,

@@ -98,7 +98,7 @@ const wordsOf = ({ name, facts }: NamedFacts): string[] => [name, facts?.smiles 
 
 /**
  * Elements that the sample can hold: of the product and of all that went in; H and O besides, for
- * water. Undefined where a structure is missing: then nothing is ruled out.
+ * water and what air does. Undefined where a structure is missing: then nothing is ruled out.
  */
 function elementsHere(question: InfraredQuestion): readonly string[] | undefined {
   const { product, startingMaterials, reagents, solvents } = question;
@@ -106,7 +106,8 @@ function elementsHere(question: InfraredQuestion): readonly string[] | undefined
     (one) => one !== undefined,
   );
   if (product === undefined || all.some(({ facts }) => facts === undefined)) return undefined;
-  return elementsOf(all.flatMap(({ facts }) => facts ?? []));
+  const symbols = elementsOf(all.flatMap(({ facts }) => facts ?? []));
+  return symbols === undefined ? undefined : [...new Set([...symbols, 'H', 'O'])];
 }
 
 function residualOf(

@@ -1,0 +1,1 @@
+import { TITRATION_KINDS } from '../../../../core/evidence/titration/schema.ts';
