@@ -18,6 +18,7 @@ import { picture } from './picture.ts';
 import { scriptsSize } from './scripts-size.ts';
 import { spectrumRead } from './spectrum-read.ts';
 import { startToListening } from './start.ts';
+import { trace } from './trace.ts';
 import { tenThousandBenches } from './ten-thousand.ts';
 
 const ITEMS: Readonly<
@@ -36,6 +37,7 @@ const ITEMS: Readonly<
   store: storeEntries,
   scripts: scriptsSize,
   'spectrum-read': spectrumRead,
+  trace,
   'page-keystroke': browserKeystroke,
   'page-paint': browserPaint,
 };

@@ -5,7 +5,7 @@ import { judgeInfrared } from '../../core/evidence/spectrum/judge/judge.ts';
 import type { InfraredJudgement, NamedFacts } from '../../core/evidence/spectrum/judge/judge.ts';
 import type { Diagnostic } from '../../core/diagnostic.ts';
 import { spectrumPicture } from '../../picture/spectrum/spectrum-picture.ts';
-import { spectrumViewOf } from '../../picture/spectrum/judged-view.ts';
+import { spectrumViewOf, tracesShown } from '../../picture/spectrum/judged-view.ts';
 import { EXIT, optionText, refusal } from '../command.ts';
 import type { Answer, Call, Command } from '../command.ts';
 import { troubleSentence } from '../flow-file.ts';
@@ -108,7 +108,8 @@ async function run(call: Call): Promise<Answer> {
   const { spectrum, judgement, diagnostics } = judged.value;
   const name = optionText(call, 'product') ?? spectrum.title;
   if (svg !== undefined) {
-    const view = spectrumViewOf(name, spectrum, judgement, [], undefined);
+    const traces = tracesShown(name, spectrum, []);
+    const view = spectrumViewOf(traces, spectrum, judgement, undefined);
     const { state } = spectrum;
     const caption = { name, ...(state !== undefined && { state }) };
     const trouble = await call.io.write(svg, spectrumPicture(view, { caption }));

@@ -18,15 +18,13 @@ export interface Overlay {
 /** Windows that say much are drawn; dozens of weak ones below 1500 would only cover the trace. */
 const MOST_WINDOWS = 14;
 
-/** What the trace of a judged spectrum shows: expected windows, bands found, what lies over it. */
-export function spectrumViewOf(
+/** The curves: the same objects for as long as nothing but a selection changes. */
+export function tracesShown(
   label: string,
   spectrum: InfraredSpectrum,
-  judgement: InfraredJudgement | undefined,
   overlays: readonly Overlay[],
-  selected: string | undefined,
-): SpectrumView {
-  const traces = [
+): TraceShown[] {
+  return [
     { id: 'sample', label, role: 'sample' as const, spectrum },
     ...overlays.filter((overlay) => overlay.spectrum !== spectrum),
   ].map(({ id, label: name, role, spectrum: { wavenumber_percm, absorbance, gaps } }) => ({
@@ -37,6 +35,15 @@ export function spectrumViewOf(
     y: absorbance,
     gaps,
   }));
+}
+
+/** What the trace of a judged spectrum shows: expected windows, bands found, what lies over it. */
+export function spectrumViewOf(
+  traces: readonly TraceShown[],
+  spectrum: InfraredSpectrum,
+  judgement: InfraredJudgement | undefined,
+  selected: string | undefined,
+): SpectrumView {
   const x = spectrum.wavenumber_percm;
   return {
     traces,

@@ -5,7 +5,7 @@ import type { StructureDrawn } from '../../wire/structure.ts';
 import type { DecimalSign } from '../bench/typed/typed-number.ts';
 import { STATE_WORDS } from '../instrument/file-question.tsx';
 import { Trace } from '../trace/trace.tsx';
-import { spectrumViewOf } from '../../picture/spectrum/judged-view.ts';
+import { spectrumViewOf, tracesShown } from '../../picture/spectrum/judged-view.ts';
 import type { Overlay } from '../../picture/spectrum/judged-view.ts';
 import { StructureView } from './structure-view.tsx';
 import type { DrawnGroup } from './structure-view.tsx';
@@ -31,9 +31,10 @@ export function InfraredSection({
   readonly said: (text: string) => string;
 }) {
   const [selected, setSelected] = useState<string>();
+  const traces = useMemo(() => tracesShown(name, spectrum, overlays), [name, spectrum, overlays]);
   const view = useMemo(
-    () => spectrumViewOf(name, spectrum, judgement, overlays, selected),
-    [name, spectrum, judgement, overlays, selected],
+    () => spectrumViewOf(traces, spectrum, judgement, selected),
+    [traces, spectrum, judgement, selected],
   );
   const groups = useMemo(() => groupsOf(judgement), [judgement]);
   const { state } = spectrum;

@@ -5,7 +5,7 @@ import type { DecimalSign } from '../../bench/typed/typed-number.ts';
 
 /** A form as typed: text by the name of its field; a field of rows holds a list of such texts. */
 export interface Draft {
-  readonly [field: string]: string | boolean | readonly Draft[] | undefined;
+  readonly [field: string]: string | boolean | File | readonly Draft[] | undefined;
 }
 
 /** What is wrong with a field, by its name: "low_C", "peaks.2.area". */
@@ -13,7 +13,12 @@ export type Problems = Readonly<Record<string, string>>;
 
 /** What a form is worth: an entry, or what still has to be mended. */
 export type Built =
-  | { readonly ok: true; readonly entered: EvidenceEntered }
+  | {
+      readonly ok: true;
+      readonly entered: EvidenceEntered;
+      /** A picture or file to be kept with the entry. */
+      readonly attach?: File;
+    }
   | { readonly ok: false; readonly problems: Problems };
 
 export interface FormState {

@@ -31,6 +31,17 @@ export function TextField(field: Labelled) {
   );
 }
 
+/** Many lines: a list, or a table that is pasted. */
+export function TextAreaField({ lines = 6, ...field }: Labelled & { readonly lines?: number }) {
+  return (
+    <Labelling {...field}>
+      {(attributes) => (
+        <textarea {...attributes} rows={lines} autoComplete="off" spellCheck={false} />
+      )}
+    </Labelling>
+  );
+}
+
 interface InputAttributes {
   readonly id: string;
   readonly value: string;
@@ -139,7 +150,8 @@ export function RowsField({
 }: Labelled & {
   /** "Peak 2": what a screen reader calls a line. */
   readonly each: string;
-  readonly addText: string;
+  /** Absent where lines come from elsewhere, and are only mended here. */
+  readonly addText?: string;
   readonly children: ReactNode;
 }) {
   const form = useForm();
@@ -157,7 +169,7 @@ export function RowsField({
     });
   };
   return (
-    <fieldset ref={fieldset} className="evidence-rows">
+    <fieldset ref={fieldset} tabIndex={-1} className="evidence-rows">
       <legend>{label}</legend>
       {rows.map((row, i) => (
         <div key={i} role="group" aria-label={`${each} ${i + 1}`} className="evidence-row">
@@ -178,16 +190,18 @@ export function RowsField({
             data-rank="plain"
             onClick={() => {
               put(rows.filter((_, at) => at !== i));
-              adding.current?.focus();
+              (adding.current ?? fieldset.current)?.focus();
             }}
           >
             Take out<span className="spoken"> {`${each} ${i + 1}`}</span>
           </button>
         </div>
       ))}
-      <button ref={adding} type="button" className="button" onClick={add}>
-        {addText}
-      </button>
+      {addText !== undefined && (
+        <button ref={adding} type="button" className="button" onClick={add}>
+          {addText}
+        </button>
+      )}
       {form.problems[name] !== undefined && <p className="wrong">{form.problems[name]}</p>}
     </fieldset>
   );

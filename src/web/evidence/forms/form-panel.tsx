@@ -23,10 +23,11 @@ export function FormPanel({
   readonly sign: DecimalSign;
   readonly busy: boolean;
   readonly problem: string | undefined;
-  readonly onKeep: (entered: EvidenceEntered) => void;
+  /** `attach`: a picture or file that is kept with the entry. */
+  readonly onKeep: (entered: EvidenceEntered, attach?: File) => void;
   readonly onLeave: () => void;
 }) {
-  const [draft, setDraft] = useState<Draft>(() => form.begin(world));
+  const [draft, setDraft] = useState<Draft>(() => form.begin(world, sign));
   const [problems, setProblems] = useState<Problems>({});
   const set = (field: string, value: Draft[string]) =>
     setDraft((before) => ({ ...before, [field]: value }));
@@ -40,7 +41,7 @@ export function FormPanel({
         event.preventDefault();
         const result = form.build(readDraft(draft, sign), world);
         setProblems(result.ok ? {} : result.problems);
-        if (result.ok) onKeep(result.entered);
+        if (result.ok) onKeep(result.entered, result.attach);
         else
           requestAnimationFrame(() =>
             document.querySelector<HTMLElement>('.evidence-form [aria-invalid]')?.focus(),

@@ -17,9 +17,7 @@ function optionOf({ role, substance }: Subject): Option {
 export function substanceOptions({ product, others }: Subjects): readonly Option[] {
   const all = [...(product === undefined ? [] : [product]), ...others];
   const names = new Set<string>();
-  return all
-    .filter(({ substance: { name } }) => !names.has(name) && names.add(name))
-    .map(optionOf);
+  return all.filter(({ substance: { name } }) => !names.has(name) && names.add(name)).map(optionOf);
 }
 
 /** The same, the product without a value: what an entry means that names no substance. */

@@ -6,14 +6,7 @@ import { ChoiceField, NumberField } from '../fields.tsx';
 import type { Option } from '../fields.tsx';
 import type { EvidenceForm } from '../form.ts';
 import { Line, Seldom } from '../layout.tsx';
-import {
-  COLDEST_C,
-  HOTTEST_C,
-  needPositive,
-  needTemperature,
-  readChoice,
-  some,
-} from '../read.ts';
+import { COLDEST_C, HOTTEST_C, needPositive, needTemperature, readChoice, some } from '../read.ts';
 
 type Sample = RotationEntered['sample'];
 
@@ -53,23 +46,14 @@ function Fields() {
         <>
           <Line>
             <NumberField name="concentration" label="Concentration" />
-            <ChoiceField
-              name="unit"
-              label="Unit"
-              options={UNITS.map((unit) => [unit, unit])}
-            />
+            <ChoiceField name="unit" label="Unit" options={UNITS.map((unit) => [unit, unit])} />
           </Line>
           <ChoiceOrOther {...SOLVENT} label="Solvent" {...other} />
         </>
       )}
       <NumberField name="length_dm" label="Length of the tube" unit="dm" aid="10 cm are 1 dm." />
       <Line>
-        <NumberField
-          name="blank_deg"
-          label="Blank"
-          unit="°"
-          aid="The solvent alone. Empty: 0."
-        />
+        <NumberField name="blank_deg" label="Blank" unit="°" aid="The solvent alone. Empty: 0." />
         <NumberField name="observed_deg" label="Sample" unit="°" aid="As shown, − to the left." />
         <NumberField name="T_C" label="Temperature" unit="°C" />
       </Line>

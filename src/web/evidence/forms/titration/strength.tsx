@@ -1,4 +1,7 @@
-import type { TitrationKind, TitrationStrength } from '../../../../core/evidence/titration/schema.ts';
+import type {
+  TitrationKind,
+  TitrationStrength,
+} from '../../../../core/evidence/titration/schema.ts';
 import { builtInSubstances } from '../../../../core/chemistry/substance.ts';
 import { ChoiceOrOther, readChoiceOrOther } from '../choice-or-other.tsx';
 import { useForm } from '../draft.ts';
@@ -21,7 +24,7 @@ const standardsOf = (kind: TitrationKind) => ({
 
 /** Of a substance of the table. */
 function molarMassOf(name: string | undefined): number | undefined {
-  return name === undefined ? undefined : builtInSubstances().find(name)?.molarMass_g_mol;
+  return builtInSubstances().find((substance) => substance.name === name)?.molarMass_g_mol;
 }
 
 /** The standard that is chosen now; undefined where it is written in the person's words. */

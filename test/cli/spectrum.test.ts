@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { runOn } from './fake-io.ts';
+
+/** Gaussian bands [position, height, half width] as an instrument exports them; invented. */
+function table(bands: readonly (readonly [number, number, number])[]): string {
+  const lines = ['wavenumber (1/cm),absorbance'];
+  for (let x = 4000; x >= 500; x -= 2) {
+    const noise = 0.0008 * Math.sin(x * 12.9898) * Math.cos(x * 78.233);
+    const a = bands.reduce((all, [at, h, w]) => all + h * Math.exp(-(((x - at) / w) ** 2)), noise);
+    lines.push(`${x},${a.toFixed(5)}`);
+  }
+  return lines.join('\n');
+}
+
+const CH = [
+  [2950, 0.5, 25],
+  [2868, 0.3, 20],
+  [1455, 0.2, 12],
+] as const;
+const files = {
+  'ketone.csv': table([...CH, [1715, 0.9, 10], [1220, 0.15, 10]]),
+  'alcohol.csv': table([...CH, [3340, 0.45, 110], [1052, 0.6, 14], [960, 0.15, 10]]),
+  'page.jdx': '<!DOCTYPE html><p>Not found</p>',
+  'cut.jdx':
+    '##TITLE=x\n##JCAMP-DX=4.24\n##DATA TYPE=INFRARED SPECTRUM\n##XUNITS=1/CM\n##YUNITS=ABSORBANCE\n' +
+    '##FIRSTX=400\n##LASTX=800\n##NPOINTS=101\n##XFACTOR=1\n##YFACTOR=1\n##XYDATA=(X++(Y..Y))\n400 1 2 3\n',
+};
+const run = (...argv: string[]) => runOn({ files }, ...argv);
+
+const REDUCTION = ['--product', 'OC1CCCCC1', '--from', 'O=C1CCCCC1', '--state', 'film'];
+
+describe('spectrum', () => {
+  it('tells the story of a reduction that went', async () => {
+    const { exit, out } = await run('spectrum', 'alcohol.csv', ...REDUCTION);
+    expect(exit).toBe(0);
+    expect(out).toMatch(/new O–H group is seen/);
+    expect(out).toMatch(/C=O group of the starting material is not seen/);
+    expect(out).toMatch(/O–H +seen/);
+  });
+
+  it('contradicts the starting material that is called the product, and ends with 1', async () => {
+    const { exit, out } = await run('spectrum', 'ketone.csv', ...REDUCTION);
+    expect(exit).toBe(1);
+    expect(out).toMatch(/C=O group is still there/);
+  });
+
+  it('without structures says which groups are seen', async () => {
+    const { out } = await run('spectrum', 'ketone.csv', '--state', 'film');
+    expect(out).toMatch(/C=O +seen/);
+    expect(out).toMatch(/O–H +not there/);
+  });
+
+  it('gives data to programs, and a picture', async () => {
+    const { out } = await run('spectrum', 'ketone.csv', '--json');
+    const { groups } = JSON.parse(out) as { groups: { group: string; probability: number }[] };
+    expect(groups.find(({ group }) => group === 'carbonyl')!.probability).toBeGreaterThan(0.9);
+    const { written } = await run('spectrum', 'ketone.csv', '--svg', 'k.svg');
+    expect(written['k.svg']).toMatch(/^<svg .*Wavenumber/s);
+  });
+
+  it.each([
+    [['spectrum', 'page.jdx'], /web page, not a spectrum/],
+    [['spectrum', 'cut.jdx'], /cut\.jdx, line \d+:/],
+    [['spectrum', 'none.jdx'], /no file of this name/],
+    [['spectrum', 'ketone.csv', '--state', 'melted'], /no state melted/],
+    [['spectrum', 'ketone.csv', '--product', 'C1CC'], /--product C1CC/],
+    [['spectrum', 'ketone.csv', '--svg', 'k.png'], /ends in \.svg/],
+  ])('%j is refused in words', async (argv, said) => {
+    const { exit, err } = await run(...argv);
+    expect(exit).toBe(2);
+    expect(err.replace(/\s+/g, ' ')).toMatch(said);
+  });
+});
+
+describe('convert', () => {
+  it('writes JCAMP-DX that gives the table back', async () => {
+    const { exit, out, written } = await run('convert', 'ketone.csv', 'k.jdx');
+    expect([exit, out]).toEqual([0, expect.stringContaining('Written to k.jdx.')]);
+    expect(written['k.jdx']).toMatch(/^##TITLE=/);
+    const back = await runOn(
+      { files: { 'k.jdx': written['k.jdx']! } },
+      'convert',
+      'k.jdx',
+      'b.csv',
+    );
+    const again = await run('convert', 'ketone.csv', 'a.csv');
+    expect(back.written['b.csv']).toBe(again.written['a.csv']);
+  });
+
+  it.each([
+    [['convert', 'ketone.csv', 'k.xls'], /ends in \.jdx, \.csv or \.tsv/],
+    [['convert', 'ketone.csv', 'ketone.csv'], /written over itself/],
+    [['convert', 'ketone.csv', 'k.jdx', '--block', '2'], /no spectrum 2/],
+    [['convert', 'ketone.csv', 'locked/k.jdx'], /cannot be written/],
+    [['convert', 'cut.jdx', 'k.csv'], /line \d+/],
+  ])('%j is refused in words', async (argv, said) => {
+    const { exit, err } = await run(...argv);
+    expect(exit).toBe(2);
+    expect(err.replace(/\s+/g, ' ')).toMatch(said);
+  });
+});

@@ -1,0 +1,163 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { InfraredSpectrum, SampleState } from '../../src/core/evidence/spectrum/infrared.ts';
+import type { JudgedGroup } from '../../src/core/evidence/spectrum/judge/group-judgement.ts';
+import { groupsSeen } from '../../src/core/evidence/spectrum/judge/groups-seen.ts';
+import { judgeInfrared } from '../../src/core/evidence/spectrum/judge/judge.ts';
+import { judgeStructure } from '../../src/core/evidence/spectrum/judge/judge-structure.ts';
+import { elementsOf } from '../../src/core/evidence/spectrum/judge/structure-groups.ts';
+import { CLEAN } from '../../src/core/evidence/spectrum/judge/testing/scenario.ts';
+import { simulated } from '../../src/core/evidence/spectrum/judge/testing/simulate.ts';
+import { readInstrumentFile } from '../../src/core/evidence/spectrum/read/read-file.ts';
+import { infraredOf } from '../../src/core/evidence/spectrum/to-infrared.ts';
+import { structureFacts } from '../../src/structures/facts.ts';
+import { loadStructureKit } from '../../src/structures/rdkit.ts';
+import published from './ir-judging.json' with { type: 'json' };
+
+interface Measured {
+  readonly file: string;
+  readonly compound: string;
+  readonly state: string;
+  readonly smiles: string;
+  readonly present?: readonly string[];
+  readonly absent?: readonly string[];
+  readonly never?: readonly string[];
+  readonly source: string;
+}
+
+/** Measured spectra that lie beside the project where it is developed; they are not part of it. */
+const FOLDER = new URL('../../../shared/spectra/', import.meta.url);
+const isThere = existsSync(new URL('EXPECTED.csv', FOLDER));
+
+function spectrumOf(file: string, state: SampleState): InfraredSpectrum {
+  const reading = readInstrumentFile(readFileSync(new URL(file, FOLDER)), file);
+  if (!reading.ok) throw new Error(reading.problem.message);
+  for (const trace of reading.traces) {
+    const made = infraredOf(trace, { state });
+    if (made.ok) return made.spectrum;
+  }
+  throw new Error(`${file}: no infrared spectrum`);
+}
+
+const kit = await loadStructureKit();
+
+function factsOf(smiles: string) {
+  const found = structureFacts(kit, smiles);
+  if (!found.ok) throw new Error(found.message);
+  return found.facts;
+}
+
+/** Without the folder these are skipped: the spectra are not part of the project. */
+describe.skipIf(!isThere)('measured spectra, the conclusions that they should lead to', () => {
+  it.each(published.measured as readonly Measured[])('$compound: $file', (row) => {
+    const spectrum = spectrumOf(row.file, row.state as SampleState);
+    const facts = factsOf(row.smiles);
+    const elements = [...(elementsOf([facts]) ?? []), 'O'];
+    for (const known of [{}, { elements }]) {
+      const verdicts = new Map(groupsSeen(spectrum, known).map((one) => [one.group, one.verdict]));
+      const verdict = (group: string) => verdicts.get(group as JudgedGroup);
+      for (const group of row.never ?? [])
+        expect([group, verdict(group)]).not.toEqual([group, 'present']);
+      // Blind, a verdict may be withheld, and never turned over.
+      for (const group of row.present ?? [])
+        expect([group, verdict(group)]).not.toEqual([group, 'absent']);
+      for (const group of row.absent ?? [])
+        expect([group, verdict(group)]).not.toEqual([group, 'present']);
+      if (!('elements' in known)) continue;
+      for (const group of row.present ?? [])
+        expect([group, verdict(group)]).toEqual([group, 'present']);
+      for (const group of row.absent ?? [])
+        expect([group, verdict(group)]).toEqual([group, 'absent']);
+    }
+  });
+
+  it.each(
+    (published.measured as readonly Measured[]).filter(({ file }) => !file.includes('water')),
+  )('the structure of $compound itself is not contradicted: $file', (row) => {
+    const spectrum = spectrumOf(row.file, row.state as SampleState);
+    const judged = judgeInfrared({
+      spectrum,
+      product: { name: row.compound, facts: factsOf(row.smiles) },
+      startingMaterials: [],
+      reagents: [],
+      solvents: [],
+    });
+    const identity = judged.statements.find(({ id }) => id === 'infrared-groups');
+    expect(identity?.agreement, identity?.says).not.toBe('disagrees');
+  });
+
+  it('an unknown sample is judged without a claim of identity', () => {
+    const spectrum = spectrumOf('open/atr-measured/unilausanne_01_3_absorbance.jdx', 'atr');
+    const judged = judgeInfrared({ spectrum, startingMaterials: [], reagents: [], solvents: [] });
+    expect(judged.statements.some(({ about }) => about === 'identity')).toBe(false);
+    expect(judged.groups.find(({ group }) => group === 'carbonyl')?.verdict).toBe('present');
+  });
+
+  it('silicone in a sample is named, and a plasticiser', () => {
+    const asked = (file: string, state: SampleState, smiles: string) =>
+      judgeInfrared({
+        spectrum: spectrumOf(file, state),
+        product: { name: 'the product', facts: factsOf(smiles) },
+        startingMaterials: [],
+        reagents: [],
+        solvents: [],
+      }).contaminants.filter(({ verdict }) => verdict === 'present');
+    const silicone = asked('open/atr-measured/PDMS_diamond-atr_optichem.txt', 'atr', 'CCCCCCCC');
+    expect(silicone.map(({ id }) => id)).toContain('silicone-grease');
+    const plasticiser = asked(
+      'open/liquid-nk-cc0/diethyl-phthalate_transmission.csv',
+      'film',
+      'CCCCCCCC',
+    );
+    expect(plasticiser.map(({ id }) => id)).toContain('phthalate-plasticiser');
+  });
+
+  it('residual dichloromethane is named when it was used', () => {
+    const judged = judgeInfrared({
+      spectrum: spectrumOf('open/liquid-nk-cc0/dichloromethane_atr-diamond.csv', 'atr'),
+      product: { name: 'octane', facts: factsOf('CCCCCCCC') },
+      startingMaterials: [],
+      reagents: [],
+      solvents: [{ name: 'dichloromethane', facts: factsOf('ClCCl') }],
+    });
+    const solvent = judged.contaminants.find(({ id }) => id === 'dichloromethane');
+    expect(solvent?.verdict).not.toBe('absent');
+  });
+});
+
+describe('gas-phase positions', () => {
+  const compounds = [...new Set(published.gas.map(({ compound }) => compound))];
+
+  /** A vapour with only the published bands: C=O at full height, O–H at a tenth. */
+  function vapourOf(compound: string): InfraredSpectrum {
+    const rows = published.gas.filter((row) => row.compound === compound);
+    const bands = rows.map(({ band_percm, assignment }) => {
+      const height = assignment === 'C=O stretch' ? 1 : assignment === 'O–H stretch' ? 0.12 : 0.4;
+      return `${band_percm}/${height}/26`;
+    });
+    return simulated(
+      {
+        name: compound,
+        form: 'gas',
+        elements: 'CHO',
+        groups: '',
+        bands: [...bands, '2950/.7/40', '1180/.8/26'].join(' '),
+      },
+      { ...CLEAN, state: 'gas', strength: 0.5, step_percm: 4 },
+    );
+  }
+
+  it.each(compounds)('%s', (compound) => {
+    const rows = published.gas.filter((row) => row.compound === compound);
+    const facts = factsOf(rows[0]!.smiles);
+    const groups = new Map(
+      judgeStructure(vapourOf(compound), facts).map((one) => [one.group, one.verdict]),
+    );
+    const has = (assignment: string) => rows.some((row) => row.assignment === assignment);
+    expect(groups.get('carbonyl')).toBe(has('C=O stretch') ? 'present' : 'absent');
+    // In an acid the published O–H is that of the single molecule, and no alcohol.
+    const isAcid = 'acid' in facts.matches;
+    expect(groups.get('acid')).toBe(isAcid && has('O–H stretch') ? 'present' : 'absent');
+    if (!isAcid) expect(groups.get('oh')).toBe(has('O–H stretch') ? 'present' : 'absent');
+  });
+});
