@@ -1,29 +1,25 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useMutation } from '@tanstack/react-query';
-import type { EvidenceEntered } from '../../core/evidence/schema.ts';
+import type { FileReading } from '../../core/evidence/spectrum/trace.ts';
 import type { SampleState } from '../../core/evidence/spectrum/infrared.ts';
-import type { BenchEntry } from '../../core/record/entry.ts';
+import type { Technique } from '../../core/evidence/statement.ts';
 import type { EvidenceReport } from '../../core/report/evidence/report.ts';
 import { techniqueWords } from '../../core/report/evidence/verdict.ts';
-import type { Acknowledged, RunOpened } from '../../wire/run.ts';
-import { askAgain, useSession } from '../api/queries.ts';
-import { Refused, request } from '../api/request.ts';
-import { sha256 } from '../bench/photo/sha256.ts';
+import type { RunOpened } from '../../wire/run.ts';
 import type { DecimalSign } from '../bench/typed/typed-number.ts';
 import { FileQuestion } from '../instrument/file-question.tsx';
 import { useDrop } from '../instrument/use-drop.ts';
 import { useFiles } from '../instrument/use-files.ts';
 import { Button } from '../ui/button.tsx';
-import { newId } from '../ui/id.ts';
 import { FormPanel } from './forms/form-panel.tsx';
 import { FORMS } from './forms/index.ts';
+import { keep, refusedText } from './keep.ts';
+import type { NewMeasurement } from './keep.ts';
 
-interface NewMeasurement {
-  readonly evidence: EvidenceEntered;
-  /** Bytes that are not on the server yet. */
-  readonly bytes?: ArrayBuffer;
-  /** Hashes of what is there already. */
-  readonly attachments?: readonly string[];
+/** A form that stands open: empty, or for a file that was kept before. */
+export interface OpenForm {
+  readonly technique: Technique;
+  readonly file?: { readonly hash: string; readonly name: string; readonly reading: FileReading };
 }
 
 const LAST_STATE = 'weighboat.sample state';
@@ -32,52 +28,28 @@ function lastState(): SampleState {
   return (localStorage.getItem(LAST_STATE) as SampleState | null) ?? 'atr';
 }
 
-/** Sends the file first: an entry never names what is not there. */
-async function keep(run: RunOpened, by: string, given: NewMeasurement): Promise<void> {
-  const hashes = [...(given.attachments ?? [])];
-  if (given.bytes !== undefined) {
-    const hash = await sha256(new Uint8Array(given.bytes));
-    const body = new Blob([given.bytes], { type: 'application/octet-stream' });
-    await request(`/api/attachments/${hash}`, { method: 'PUT', body });
-    hashes.push(hash);
-  }
-  const entry: BenchEntry = {
-    id: newId(),
-    at: new Date().toISOString(),
-    by,
-    bench: run.bench,
-    document: run.document,
-    kind: 'evidence',
-    evidence: given.evidence,
-    ...(hashes.length > 0 && { attachments: hashes }),
-  };
-  const body = { entries: [entry] };
-  await request<Acknowledged>(`/api/runs/${run.id}/entries`, { method: 'POST', body });
-  await askAgain(`/api/runs/${run.id}`);
+interface AddProps {
+  readonly run: RunOpened;
+  readonly by: string;
+  readonly report: EvidenceReport;
+  readonly decimalSign: DecimalSign;
+  readonly open: OpenForm | undefined;
+  readonly setOpen: (open: OpenForm | undefined) => void;
 }
 
 /** Files dropped anywhere on the page, and measurements typed by hand. */
-export function AddMeasurement({
-  run,
-  report,
-  decimalSign,
-}: {
-  readonly run: RunOpened;
-  readonly report: EvidenceReport;
-  readonly decimalSign: DecimalSign;
-}) {
-  const session = useSession();
-  const by = session.data?.person.name.slice(0, 200) ?? '';
+export function AddMeasurement({ run, by, report, decimalSign, open, setOpen }: AddProps) {
   const files = useFiles();
   const over = useDrop((dropped) => void files.take(dropped));
-  const [open, setOpen] = useState<string>();
   const keeping = useMutation({ mutationFn: (given: NewMeasurement) => keep(run, by, given) });
-  const problem = keeping.error === null ? undefined : saidOf(keeping.error);
-  const form = FORMS.find(({ technique }) => technique === open);
+  const problem = keeping.error === null ? undefined : refusedText(keeping.error);
+  const heading = useShown(open);
   const { current } = files;
   return (
     <section className="evidence-add screen-only" aria-labelledby="evidence-add">
-      <h2 id="evidence-add">Add a measurement</h2>
+      <h2 id="evidence-add" ref={heading} tabIndex={-1}>
+        Add a measurement
+      </h2>
       {over && <p className="instrument-over">Let go to keep it in this record.</p>}
       {files.refused.map((said) => (
         <p key={said} role="alert">
@@ -99,54 +71,102 @@ export function AddMeasurement({
           }}
         />
       )}
-      {form !== undefined && (
-        <FormPanel
-          key={form.technique}
-          form={form}
-          world={{ subjects: report.subjects }}
-          sign={decimalSign}
-          busy={keeping.isPending}
-          problem={problem}
-          onLeave={() => setOpen(undefined)}
-          onKeep={(evidence) =>
-            keeping.mutate({ evidence }, { onSuccess: () => setOpen(undefined) })
-          }
-        />
+      {open !== undefined && current === undefined && (
+        <Filling {...{ open, report, decimalSign, problem, setOpen, keeping }} />
       )}
-      {current === undefined && form === undefined && (
-        <>
-          <p>
-            Drop the file that the instrument wrote anywhere on this page, or{' '}
-            <label className="evidence-choose">
-              choose it
-              <input
-                type="file"
-                multiple
-                onChange={({ target }) => {
-                  void files.take([...(target.files ?? [])]);
-                  target.value = '';
-                }}
-              />
-            </label>
-            . Or type what was read:
-          </p>
-          <div className="row-of-buttons">
-            {FORMS.map(({ technique }) => (
-              <Button key={technique} onClick={() => setOpen(technique)}>
-                {sentenceCase(techniqueWords(technique))}
-              </Button>
-            ))}
-          </div>
-        </>
+      {current === undefined && open === undefined && (
+        <Ways onFiles={(chosen) => void files.take(chosen)} onForm={setOpen} />
       )}
     </section>
   );
 }
 
-const sentenceCase = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
-
-function saidOf(error: Error): string {
-  if (!(error instanceof Refused)) return 'It could not be kept. Try again.';
-  const { message, hint } = error.refusal;
-  return hint === undefined ? message : `${message} ${hint}`;
+/** A form that was asked for further down on the page comes into view. */
+function useShown(open: OpenForm | undefined) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  const file = open?.file?.hash;
+  useEffect(() => {
+    if (file !== undefined) heading.current?.focus();
+  }, [file]);
+  return heading;
 }
+
+function Filling({
+  open,
+  report,
+  decimalSign,
+  problem,
+  setOpen,
+  keeping,
+}: Pick<AddProps, 'report' | 'decimalSign' | 'setOpen'> & {
+  readonly open: OpenForm;
+  readonly problem: string | undefined;
+  readonly keeping: {
+    readonly isPending: boolean;
+    readonly mutate: (given: NewMeasurement, then: { readonly onSuccess: () => void }) => void;
+  };
+}) {
+  const form = FORMS.find(({ technique }) => technique === open.technique);
+  if (form === undefined) return null;
+  const { file } = open;
+  return (
+    <FormPanel
+      key={`${form.technique} ${file?.hash ?? ''}`}
+      form={form}
+      world={{
+        subjects: report.subjects,
+        ...(file !== undefined && { file: file.reading, fileName: file.name }),
+      }}
+      sign={decimalSign}
+      busy={keeping.isPending}
+      problem={problem}
+      onLeave={() => setOpen(undefined)}
+      onKeep={(evidence) =>
+        keeping.mutate(
+          { evidence, ...(file !== undefined && { attachments: [file.hash] }) },
+          { onSuccess: () => setOpen(undefined) },
+        )
+      }
+    />
+  );
+}
+
+function Ways({
+  onFiles,
+  onForm,
+}: {
+  readonly onFiles: (files: readonly File[]) => void;
+  readonly onForm: (open: OpenForm) => void;
+}) {
+  const input = useState(0);
+  return (
+    <>
+      <p>
+        Drop the file that the instrument wrote anywhere on this page, or{' '}
+        <label className="evidence-choose">
+          choose it
+          <input
+            key={input[0]}
+            type="file"
+            multiple
+            onChange={({ target }) => {
+              onFiles([...(target.files ?? [])]);
+              // So that the same file can be chosen again.
+              input[1](input[0] + 1);
+            }}
+          />
+        </label>
+        . Or type what was read:
+      </p>
+      <div className="row-of-buttons">
+        {FORMS.map(({ technique }) => (
+          <Button key={technique} onClick={() => onForm({ technique })}>
+            {sentenceCase(techniqueWords(technique))}
+          </Button>
+        ))}
+      </div>
+    </>
+  );
+}
+
+const sentenceCase = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

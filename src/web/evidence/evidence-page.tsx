@@ -1,10 +1,10 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { Link, useParams } from 'react-router';
 import { laboratoryInstruments } from '../../core/quantity/laboratory.ts';
 import type { EvidenceReport } from '../../core/report/evidence/report.ts';
 import { techniqueWords } from '../../core/report/evidence/verdict.ts';
 import type { RunOpened } from '../../wire/run.ts';
-import { useSettings } from '../api/queries.ts';
+import { useSession, useSettings } from '../api/queries.ts';
 import { footOf } from '../print/page-rules.ts';
 import { usePrinting } from '../print/use-printing.ts';
 import { figuresIn } from '../result/figures.ts';
@@ -15,6 +15,7 @@ import { Findings } from '../ui/findings.tsx';
 import { Page } from '../ui/page.tsx';
 import { Waiting } from '../ui/waiting.tsx';
 import { AddMeasurement } from './add-measurement.tsx';
+import type { OpenForm } from './add-measurement.tsx';
 import { Measurements } from './measurements.tsx';
 import { useEvidence } from './use-evidence.ts';
 import { VerdictTable } from './verdict-table.tsx';
@@ -40,6 +41,8 @@ function Shown({ run }: { readonly run: RunOpened }) {
   const figures = useMemo(() => figuresIn(settings.decimalSign), [settings.decimalSign]);
   const shown = useEvidence(run, instruments);
   const { report } = shown;
+  const by = useSession().data?.person.name.slice(0, 200) ?? '';
+  const [open, setOpen] = useState<OpenForm>();
   return (
     <div className="evidence">
       <header className="evidence-answer">
@@ -55,8 +58,8 @@ function Shown({ run }: { readonly run: RunOpened }) {
       </header>
       {report.diagnostics.length > 0 && <Findings findings={report.diagnostics} />}
       {report.measurements.length > 0 && <VerdictTable rows={report.verdict} said={figures.said} />}
-      <AddMeasurement run={run} report={report} decimalSign={settings.decimalSign} />
-      <Measurements run={run} shown={shown} figures={figures} settings={settings} />
+      <AddMeasurement {...{ run, by, report, open, setOpen }} decimalSign={settings.decimalSign} />
+      <Measurements {...{ run, by, shown, figures, settings }} onWorkUp={setOpen} />
       <footer className="evidence-foot">
         {run.title}, version {run.versionNumber}: {run.document}
       </footer>

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import type { BandJudgement } from '../../core/evidence/spectrum/judge/expected.ts';
 import type { InfraredJudgement } from '../../core/evidence/spectrum/judge/judge.ts';
 import type { JudgedEvidence } from '../../core/report/evidence/report.ts';
 import type { StructureDrawn } from '../../wire/structure.ts';
@@ -38,7 +39,6 @@ export function InfraredSection({
   );
   const groups = useMemo(() => groupsOf(judgement), [judgement]);
   const { state } = spectrum;
-  const band = judgement?.bands.find(({ id }) => id === selected);
   return (
     <div className="evidence-infrared">
       {judgement !== undefined && (
@@ -67,21 +67,34 @@ export function InfraredSection({
             selected={selected}
             onSelect={setSelected}
           />
-          <div role="status" className="evidence-band">
-            {band !== undefined && (
-              <>
-                <p>
-                  <strong>{band.what}</strong>, expected between {band.window_percm[0]} and{' '}
-                  {band.window_percm[1]} cm⁻¹: {VERDICT[band.verdict]}.
-                </p>
-                {band.reasons.map((reason) => (
-                  <p key={reason}>{said(reason)}</p>
-                ))}
-                <p className="quiet">{band.source}</p>
-              </>
-            )}
-          </div>
+          <BandSaid band={judgement?.bands.find(({ id }) => id === selected)} said={said} />
         </div>
+      )}
+    </div>
+  );
+}
+
+/** What was expected of the selected band, and why the trace is said to show it or not. */
+function BandSaid({
+  band,
+  said,
+}: {
+  readonly band: BandJudgement | undefined;
+  readonly said: (text: string) => string;
+}) {
+  return (
+    <div role="status" className="evidence-band">
+      {band !== undefined && (
+        <>
+          <p>
+            <strong>{band.what}</strong>, expected between {band.window_percm[0]} and{' '}
+            {band.window_percm[1]} cm⁻¹: {VERDICT[band.verdict]}.
+          </p>
+          {band.reasons.map((reason) => (
+            <p key={reason}>{said(reason)}</p>
+          ))}
+          <p className="quiet">{band.source}</p>
+        </>
       )}
     </div>
   );

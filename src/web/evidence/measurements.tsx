@@ -5,22 +5,31 @@ import type { RunOpened } from '../../wire/run.ts';
 import type { Settings } from '../../wire/settings.ts';
 import type { Figures } from '../result/figures.ts';
 import { InfraredSection } from './infrared-section.tsx';
+import type { OpenForm } from './add-measurement.tsx';
 import { Measurement } from './measurement.tsx';
+import { Strike } from './strike.tsx';
+import { Button } from '../ui/button.tsx';
 import type { Overlay } from '../../picture/spectrum/judged-view.ts';
 import type { RunEvidenceShown } from './use-evidence.ts';
 
 /** Every measurement of the record, the last first: that is the one that was just made. */
 export function Measurements({
   run,
-  shown: { report, structures },
+  by,
+  shown,
   figures,
   settings,
+  onWorkUp,
 }: {
   readonly run: RunOpened;
+  /** Whose name stands under a line that is struck here. */
+  readonly by: string;
+  readonly onWorkUp: (open: OpenForm) => void;
   readonly shown: RunEvidenceShown;
   readonly figures: Figures;
   readonly settings: Settings;
 }) {
+  const { report, structures } = shown;
   const { measurements, subjects } = report;
   const overlays = useMemo(() => overlaysOf(measurements), [measurements]);
   if (measurements.length === 0) return null;
@@ -37,6 +46,12 @@ export function Measurements({
             key={entry.id}
             measured={measured}
             said={figures.said}
+            actions={
+              <>
+                <WorkUp measured={measured} shown={shown} onWorkUp={onWorkUp} />
+                <Strike run={run} by={by} entry={entry.id} />
+              </>
+            }
             picture={
               infrared !== undefined && evidence.technique === 'infrared' ? (
                 <InfraredSection
@@ -57,6 +72,28 @@ export function Measurements({
         );
       })}
     </section>
+  );
+}
+
+/** A file that was only kept becomes a measurement in the form of its technique. */
+function WorkUp({
+  measured: { entry, evidence },
+  shown: { files },
+  onWorkUp,
+}: {
+  readonly measured: JudgedEvidence;
+  readonly shown: RunEvidenceShown;
+  readonly onWorkUp: (open: OpenForm) => void;
+}) {
+  const hash = entry.attachments?.[0];
+  const reading = hash === undefined ? undefined : files.get(hash);
+  if (evidence.technique !== 'file' || evidence.kind === 'other') return null;
+  if (hash === undefined || reading === undefined) return null;
+  const { kind: technique, file: name } = evidence;
+  return (
+    <Button onClick={() => onWorkUp({ technique, file: { hash, name, reading } })}>
+      Work it up
+    </Button>
   );
 }
 

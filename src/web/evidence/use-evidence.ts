@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import type { FileReading } from '../../core/evidence/spectrum/trace.ts';
 import type { Instrument } from '../../core/quantity/instrument.ts';
 import type { EvidenceReport } from '../../core/report/evidence/report.ts';
 import { evidenceReport, evidenceOf } from '../../core/report/evidence/evidence.ts';
@@ -14,6 +15,8 @@ export interface RunEvidenceShown {
   readonly result: Result;
   readonly report: EvidenceReport;
   readonly structures: ReadonlyMap<string, StructureDrawn>;
+  /** The files that the record names, by hash. */
+  readonly files: ReadonlyMap<string, FileReading>;
   /** Structures are not known yet, so that nothing can be said from them. */
   readonly waiting: boolean;
 }
@@ -36,5 +39,5 @@ export function useEvidence(run: RunOpened, instruments: readonly Instrument[]):
     () => evidenceReport({ subjects, evidence, files, structures, yields: result.report }),
     [subjects, evidence, files, structures, result.report],
   );
-  return { result, report, structures, waiting };
+  return { result, report, structures, files, waiting };
 }

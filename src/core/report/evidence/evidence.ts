@@ -82,10 +82,11 @@ function correctedIn(
   { subjects, yields }: EvidenceQuestion,
 ) {
   const product = subjects.product?.substance;
-  const made = yields?.products.find(({ substance }) => substance === product?.id);
-  if (product === undefined || yields === undefined || made?.yield == null) return undefined;
+  if (product === undefined || yields === undefined) return undefined;
+  const isolated = yields.products.find(({ substance }) => substance === product.id)?.yield ?? null;
   const purity = choosePurity(statements, product.name);
-  return purity === undefined ? undefined : correctedYield(made.yield, purity, yields.policy);
+  if (isolated === null || purity === undefined) return undefined;
+  return correctedYield(isolated, purity, yields.policy);
 }
 
 function lacking({ product }: Subjects): Diagnostic[] {

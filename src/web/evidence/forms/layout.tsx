@@ -7,6 +7,22 @@ export function Line({ children }: { readonly children: ReactNode }) {
   return <div className="evidence-line">{children}</div>;
 }
 
+/** Fields that mean something only together, under a heading of their own. */
+export function Group({
+  label,
+  children,
+}: {
+  readonly label: string;
+  readonly children: ReactNode;
+}) {
+  return (
+    <fieldset className="evidence-group">
+      <legend>{label}</legend>
+      <Line>{children}</Line>
+    </fieldset>
+  );
+}
+
 /** What is seldom needed, shut until asked for, or until one of its fields is not right. */
 export function Seldom({
   summary,

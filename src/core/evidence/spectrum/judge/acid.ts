@@ -44,13 +44,17 @@ export function acid(readings: Readings): Finding {
 /** In the vapour most acids are single molecules: O–H near 3580, C=O above 1740. */
 function gasAcid({ context, gas, carbonyl }: Readings): Finding {
   const band = gas!.band;
-  const high = carbonyl.bands.some(({ position_percm: p }) => p > 1735 && p < 1815);
-  const probability = moved(Math.min(0.99, gas!.causes.get('acid') ?? 0), high ? 1.5 : 0.1);
+  const places = carbonyl.bands.map(({ position_percm }) => position_percm);
+  const high = places.some((p) => p > 1735 && p < 1815);
+  // Bonded to an o-hydroxyl inside the molecule the C=O lies lower.
+  const chelated = places.some((p) => p > 1695 && p <= 1735);
+  const ratio = high ? 1.5 : chelated ? 0.8 : 0.1;
+  const probability = moved(Math.min(0.99, gas!.causes.get('acid') ?? 0), ratio);
   return {
     probability,
     evidence: band === undefined ? [] : [evidenceOf(context, 'O–H stretch', band)],
     reasons: [
-      'The vapour of an acid shows a narrow O–H near 3580 cm⁻¹ and its C=O above 1740 cm⁻¹; ' +
+      'The vapour of an acid shows a narrow O–H near 3580 cm⁻¹ and its C=O near 1770 cm⁻¹; ' +
         (probability > 0.5 ? 'both are here.' : 'this pair is not here.'),
     ],
   };

@@ -70,8 +70,23 @@ export interface ContaminantJudgement {
   readonly used: boolean;
 }
 
-/** Windows of the sample's own bands, where a mark proves less. */
-export type OwnWindows = readonly (readonly [low: number, high: number])[];
+/** A window of the sample's own bands, and how tall they are there: a mark in it proves less. */
+export interface OwnWindow {
+  readonly low_percm: number;
+  readonly high_percm: number;
+  readonly mostShare: number;
+}
+
+/** The most that a band of each intensity usually reaches beside the tallest. Common practice. */
+export const MOST_SHARE: Readonly<Record<'vs' | 's' | 'm' | 'w' | 'v', number>> = {
+  vs: 1,
+  s: 1,
+  m: 0.5,
+  w: 0.2,
+  v: 1,
+};
+
+export type OwnWindows = readonly OwnWindow[];
 
 /**
  * What else may be in the sample. Looked for: everything that was used, and what turns up unasked
@@ -116,7 +131,7 @@ function judgedOne(
   const sightings = one.needed.map((mark) => sightingOf(context, own, mark));
   const plain = sightings.filter(({ hidden }) => !hidden);
   const seen = plain.filter(({ band }) => band !== undefined);
-  const prior = used ? 0.3 : one.when === 'always' ? 0.06 : 0.3;
+  const prior = used ? 0.3 : one.when === 'always' ? 0.08 : 0.3;
   const scale = scaleOf(context, seen);
   // Where the curve is high enough without a maximum, a neighbour covers the mark: no word on it.
   const open = plain.filter(
@@ -158,14 +173,20 @@ function sightingOf(context: TraceContext, own: OwnWindows, mark: Mark): Sightin
   const inside = maximaWithin(context.maxima, low, high).filter(
     ({ prominence }) => prominence > least * context.view.tallest,
   );
+  const band = tallestOf(inside);
+  const seenShare = (band?.prominence ?? 0) / context.view.tallest;
   const overlapped = own.some(
-    ([from, to]) => from < mark.position_percm && to > mark.position_percm,
+    (one) =>
+      one.low_percm < mark.position_percm &&
+      one.high_percm > mark.position_percm &&
+      one.mostShare >= seenShare,
   );
   const byChance = chanceOfAny(context, low, high, 0.02);
   return {
     mark,
-    band: tallestOf(inside),
-    chance: overlapped ? Math.max(0.75, byChance) : byChance,
+    band,
+    // A tall band that the structure has no window for is seldom one of its own.
+    chance: overlapped ? Math.max(0.75, byChance) : own.length > 0 ? 0.6 * byChance : byChance,
     hidden: whatHides(context, low, high) !== undefined,
   };
 }

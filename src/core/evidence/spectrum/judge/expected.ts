@@ -6,7 +6,7 @@ import { at, evidenceOf, shareText } from './evidence.ts';
 import type { BandEvidence, GroupJudgement, JudgedGroup, Verdict } from './group-judgement.ts';
 import { whatHides } from './hiding.ts';
 import type { Maximum } from './maxima.ts';
-import { leastShare, maximaWithin } from './maxima.ts';
+import { leastShare, maximaWithin, mostProminent } from './maxima.ts';
 import { isChelated } from './structure-groups.ts';
 import { moved } from './weigh.ts';
 
@@ -19,6 +19,7 @@ export interface BandJudgement {
   readonly pattern: string;
   readonly window_percm: readonly [low: number, high: number];
   readonly duty: 'must' | 'may';
+  readonly intensity: Intensity;
   /** Of the band: does the trace show one that fits, none, or does it not tell? */
   readonly verdict: Verdict;
   /** That it is a band of this group. */
@@ -75,6 +76,7 @@ function judgedBand(
     pattern: band.pattern,
     window_percm: [band.low_percm, band.high_percm] as const,
     duty: band.duty,
+    intensity: band.intensity,
     atoms,
     source: band.source,
   };
@@ -135,26 +137,9 @@ function byWindow(context: TraceContext, band: IrBand): Found {
     tallEnough(context, one, least),
   );
   const best = bestOf(inside, band);
-  const blind = leastShare(view) > 0.5 * LEAST_SHARE[band.intensity];
   const byChance = chanceOfAny(context, low, high, least);
   const ifThere = band.duty === 'must' ? 0.96 : 0.65;
-  if (best === undefined) {
-    const probability = moved(PRIOR, (1 - ifThere + (blind ? 0.3 : 0)) / (1 - byChance));
-    const faint = maximaWithin(context.maxima, low, high).some((one) =>
-      tallEnough(context, one, 0.35 * least),
-    );
-    const mayBeFaint =
-      faint || blind || band.duty === 'may' || band.intensity === 'v' || band.intensity === 'w';
-    return {
-      verdict: mayBeFaint ? 'cannotTell' : verdictAt(probability),
-      probability,
-      proves: 'much',
-      reasons: [
-        `No band of at least ${shareText(least)} stands between ${band.low_percm} and ${at(band.high_percm)}.` +
-          (blind ? ' The noise would hide a usual one.' : faint ? ' A smaller one does.' : ''),
-      ],
-    };
-  }
+  if (best === undefined) return notInWindow(context, band, [low, high], least, ifThere, byChance);
   const inCore =
     best.position_percm >= band.coreLow_percm - slack &&
     best.position_percm <= band.coreHigh_percm + slack;
@@ -169,6 +154,54 @@ function byWindow(context: TraceContext, band: IrBand): Found {
       `The band at ${at(best.position_percm)}, ${shareText(best.height / view.tallest)}, lies in the window` +
         (inCore ? '.' : ', at its edge.'),
       ...(proves === 'little' ? ['So many samples have a band there that it proves little.'] : []),
+    ],
+  };
+}
+
+/** How far beyond its window a strong band is still taken for it, displaced. */
+const BEYOND_PERCM = 35;
+
+function notInWindow(
+  context: TraceContext,
+  band: IrBand,
+  [low, high]: readonly [number, number],
+  least: number,
+  ifThere: number,
+  byChance: number,
+): Found {
+  const isStrong = band.intensity === 'vs' && band.low_percm > 1600;
+  const beside = isStrong
+    ? mostProminent(
+        maximaWithin(context.maxima, low - BEYOND_PERCM, high + BEYOND_PERCM).filter((one) =>
+          tallEnough(context, one, least),
+        ),
+      )
+    : undefined;
+  if (beside !== undefined)
+    return {
+      verdict: 'cannotTell',
+      probability: 0.35,
+      proves: 'little',
+      evidence: evidenceOf(context, band.vibration, beside),
+      reasons: [
+        `A strong band stands at ${at(beside.position_percm)}, beside the usual window of ${band.low_percm} to ${at(band.high_percm)}: ` +
+          'the group is of another class, or the wavenumbers of the record are off.',
+      ],
+    };
+  const blind = leastShare(context.view) > 0.5 * LEAST_SHARE[band.intensity];
+  const faint = maximaWithin(context.maxima, low, high).some((one) =>
+    tallEnough(context, one, 0.35 * least),
+  );
+  const mayBeFaint =
+    faint || blind || band.duty === 'may' || band.intensity === 'v' || band.intensity === 'w';
+  const probability = moved(PRIOR, (1 - ifThere + (blind ? 0.3 : 0)) / (1 - byChance));
+  return {
+    verdict: mayBeFaint ? 'cannotTell' : verdictAt(probability),
+    probability,
+    proves: 'much',
+    reasons: [
+      `No band of at least ${shareText(least)} stands between ${band.low_percm} and ${at(band.high_percm)}.` +
+        (blind ? ' The noise would hide a usual one.' : faint ? ' A smaller one does.' : ''),
     ],
   };
 }

@@ -6,7 +6,7 @@ import { qualityOf } from '../treat/quality.ts';
 import type { ChangeJudgement } from './change.ts';
 import { judgeChange } from './change.ts';
 import type { ContaminantJudgement } from './contaminants.ts';
-import { judgeContaminants } from './contaminants.ts';
+import { MOST_SHARE, judgeContaminants } from './contaminants.ts';
 import type { TraceContext } from './context.ts';
 import { contextOf } from './context.ts';
 import type { BandJudgement } from './expected.ts';
@@ -66,7 +66,7 @@ export function judgeInfrared(question: InfraredQuestion): InfraredJudgement {
   const known = startingMaterials.flatMap((one) => one.facts ?? []);
   const contaminants = judgeContaminants(
     context,
-    facts === undefined ? ALKYL_WINDOWS : bands.map(({ window_percm }) => window_percm),
+    facts === undefined ? ALKYL_WINDOWS : bands.map(ownWindow),
     {
       used: [...solvents, ...reagents, ...startingMaterials].flatMap(wordsOf),
       sample: product === undefined ? [] : wordsOf(product),
@@ -88,11 +88,19 @@ export function judgeInfrared(question: InfraredQuestion): InfraredJudgement {
 }
 
 /** Without a structure nearly every sample is taken to have C–H of its own. */
-const ALKYL_WINDOWS = [
-  [2800, 3000],
-  [1430, 1480],
-  [1360, 1395],
-] as const;
+const ALKYL_WINDOWS = (
+  [
+    [2800, 3000],
+    [1430, 1480],
+    [1360, 1395],
+  ] as const
+).map(([low_percm, high_percm]) => ({ low_percm, high_percm, mostShare: 1 }));
+
+const ownWindow = ({ window_percm: [low_percm, high_percm], intensity }: BandJudgement) => ({
+  low_percm,
+  high_percm,
+  mostShare: MOST_SHARE[intensity],
+});
 
 const wordsOf = ({ name, facts }: NamedFacts): string[] => [name, facts?.smiles ?? ''];
 

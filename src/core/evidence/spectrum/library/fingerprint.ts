@@ -36,7 +36,7 @@ const BLUR_PERCM = 8;
 const FAINT = 0.02;
 const LARGEST = 127;
 /** A curve that rises above its background by less than this shows no bands. */
-const LEAST_ABSORBANCE = 1e-6;
+const LEAST_ABSORBANCE = 1e-3;
 
 /**
  * How a spectrum is compared with others: absorbance on the grid, background taken off, CO₂ bridged,

@@ -4,7 +4,7 @@ import { built, useForm } from '../draft.ts';
 import type { Built, DraftReader, Open } from '../draft.ts';
 import { ChoiceField, FlagField, NumberField } from '../fields.tsx';
 import type { EvidenceForm, FormWorld } from '../form.ts';
-import { Line, Seldom } from '../layout.tsx';
+import { Group, Line, Seldom } from '../layout.tsx';
 import { needRange, readChoice, readRange } from '../read.ts';
 import { substanceOptions } from '../substances.ts';
 import { readThermometer, ThermometerFields } from './thermometer-fields.tsx';
@@ -58,17 +58,17 @@ function Fields({ world }: { readonly world: FormWorld }) {
 function Alone() {
   return (
     <>
+      <Group label="The product alone">
+        <NumberField name="aloneLow_C" label="from" unit="°C" />
+        <NumberField name="aloneHigh_C" label="to" unit="°C" />
+      </Group>
+      <Group label="The known sample alone">
+        <NumberField name="knownLow_C" label="from" unit="°C" />
+        <NumberField name="knownHigh_C" label="to" unit="°C" />
+      </Group>
       <p className="evidence-aid">
-        Each alone, with the same thermometer. Left empty: the literature is taken.
+        With the same thermometer. Left empty, the literature is taken.
       </p>
-      <Line>
-        <NumberField name="aloneLow_C" label="Product: first liquid at" unit="°C" />
-        <NumberField name="aloneHigh_C" label="Last crystal gone at" unit="°C" />
-      </Line>
-      <Line>
-        <NumberField name="knownLow_C" label="Known sample: first liquid at" unit="°C" />
-        <NumberField name="knownHigh_C" label="Last crystal gone at" unit="°C" />
-      </Line>
     </>
   );
 }

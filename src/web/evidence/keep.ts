@@ -1,0 +1,62 @@
+import type { EvidenceEntered } from '../../core/evidence/schema.ts';
+import type { BenchEntry } from '../../core/record/entry.ts';
+import type { Acknowledged, RunOpened } from '../../wire/run.ts';
+import { askAgain } from '../api/queries.ts';
+import { Refused, request } from '../api/request.ts';
+import { sha256 } from '../bench/photo/sha256.ts';
+import { newId } from '../ui/id.ts';
+
+export interface NewMeasurement {
+  readonly evidence: EvidenceEntered;
+  /** Bytes that are not on the server yet. */
+  readonly bytes?: ArrayBuffer;
+  /** Hashes of what is there already. */
+  readonly attachments?: readonly string[];
+}
+
+type Said = Pick<BenchEntry, 'kind' | 'evidence' | 'attachments' | 'corrects' | 'text'>;
+
+async function enter(run: RunOpened, by: string, said: Said): Promise<void> {
+  const entry: BenchEntry = {
+    id: newId(),
+    at: new Date().toISOString(),
+    by,
+    bench: run.bench,
+    document: run.document,
+    ...said,
+  };
+  const body = { entries: [entry] };
+  await request<Acknowledged>(`/api/runs/${run.id}/entries`, { method: 'POST', body });
+  await askAgain(`/api/runs/${run.id}`);
+}
+
+/** Sends the file first: an entry never names what is not there. */
+export async function keep(run: RunOpened, by: string, given: NewMeasurement): Promise<void> {
+  const hashes = [...(given.attachments ?? [])];
+  if (given.bytes !== undefined) {
+    const hash = await sha256(new Uint8Array(given.bytes));
+    const body = new Blob([given.bytes], { type: 'application/octet-stream' });
+    await request(`/api/attachments/${hash}`, { method: 'PUT', body });
+    hashes.push(hash);
+  }
+  await enter(run, by, {
+    kind: 'evidence',
+    evidence: given.evidence,
+    ...(hashes.length > 0 && { attachments: hashes }),
+  });
+}
+
+/** Strikes an entry: it stays legible in the record and no longer counts. */
+export const strike = (run: RunOpened, by: string, entry: string, reason: string): Promise<void> =>
+  enter(run, by, {
+    kind: 'correction',
+    corrects: entry,
+    ...(reason.trim() !== '' && { text: reason.trim() }),
+  });
+
+/** Why something could not be kept, in words. */
+export function refusedText(error: Error): string {
+  if (!(error instanceof Refused)) return 'It could not be kept. Try again.';
+  const { message, hint } = error.refusal;
+  return hint === undefined ? message : `${message} ${hint}`;
+}
