@@ -19,6 +19,7 @@ import { subjectsOf } from '../src/core/report/evidence/subjects.ts';
 import { runResult } from '../src/core/report/result/result.ts';
 import { structureFacts } from '../src/structures/facts.ts';
 import { loadStructureKit } from '../src/structures/rdkit.ts';
+import { ALCOHOL, ALCOHOL_WITH_KETONE, KETONE } from './made-up-spectra.ts';
 
 const EXAMPLE = new URL('../examples/cyclohexanol/', import.meta.url);
 const text = readFileSync(new URL('experiment.md', EXAMPLE), 'utf8');
@@ -71,39 +72,8 @@ function reportOf(
 const HASH = 'a'.repeat(64);
 const hashOf = (n: number) => HASH.slice(0, 63) + String(n);
 
-/** A spectrum of Gaussian bands [position, height, half width], as the table an instrument exports. */
-function spectrum(bands: readonly (readonly [number, number, number])[]): FileReading {
-  const lines = ['wavenumber (1/cm),absorbance'];
-  for (let x = 4000; x >= 500; x -= 2) {
-    const noise = 0.0008 * Math.sin(x * 12.9898) * Math.cos(x * 78.233);
-    const a = bands.reduce((all, [at, h, w]) => all + h * Math.exp(-(((x - at) / w) ** 2)), noise);
-    lines.push(`${x},${a.toFixed(5)}`);
-  }
-  return readInstrumentFile(new TextEncoder().encode(lines.join('\n')), 'made-up.csv');
-}
-
-// Invented traces with bands where the handbooks put them: CH, C=O at 1715; O–H 3340, C–O 1050.
-const CH = [
-  [2950, 0.5, 25],
-  [2868, 0.3, 20],
-  [1455, 0.2, 12],
-  [1375, 0.1, 10],
-] as const;
-const KETONE = spectrum([...CH, [1715, 0.9, 10], [1220, 0.15, 10], [1120, 0.1, 10]]);
-const ALCOHOL = spectrum([
-  ...CH,
-  [3340, 0.45, 110],
-  [1052, 0.6, 14],
-  [1100, 0.2, 12],
-  [960, 0.15, 10],
-]);
-const BOTH = spectrum([
-  ...CH,
-  [3340, 0.35, 110],
-  [1052, 0.5, 14],
-  [960, 0.12, 10],
-  [1715, 0.25, 10],
-]);
+const fileOf = (text: string): FileReading =>
+  readInstrumentFile(new TextEncoder().encode(text), 'made-up.csv');
 
 const infrared = (of: 'product' | 'startingMaterial'): EvidenceEntered => ({
   technique: 'infrared',
@@ -131,8 +101,8 @@ describe('spectra dropped beside the weighings', () => {
     const report = reportOf(
       [entry(infrared('startingMaterial'), hashOf(1)), entry(infrared('product'), hashOf(2))],
       new Map([
-        [hashOf(1), KETONE],
-        [hashOf(2), ALCOHOL],
+        [hashOf(1), fileOf(KETONE)],
+        [hashOf(2), fileOf(ALCOHOL)],
       ]),
     );
     expect(rowOf(report, 'change').outcome).toBe('yes');
@@ -144,7 +114,7 @@ describe('spectra dropped beside the weighings', () => {
   test('the ketone itself, called the product, is contradicted', () => {
     const report = reportOf(
       [entry(infrared('product'), hashOf(1))],
-      new Map([[hashOf(1), KETONE]]),
+      new Map([[hashOf(1), fileOf(KETONE)]]),
     );
     expect(rowOf(report, 'identity').outcome).toBe('no');
     expect(rowOf(report, 'change').outcome).toBe('no');
@@ -153,7 +123,10 @@ describe('spectra dropped beside the weighings', () => {
   });
 
   test('both together: some starting material is left', () => {
-    const report = reportOf([entry(infrared('product'), hashOf(1))], new Map([[hashOf(1), BOTH]]));
+    const report = reportOf(
+      [entry(infrared('product'), hashOf(1))],
+      new Map([[hashOf(1), fileOf(ALCOHOL_WITH_KETONE)]]),
+    );
     expect(rowOf(report, 'startingMaterial').outcome).toBe('no');
     expect(report.sentence).toMatch(/starting material is still in it/);
   });

@@ -27,11 +27,12 @@ export function mediaTypeOf(header: string | undefined): string {
   return PICTURES.has(type) ? type : OTHER;
 }
 
-/** A bench sees what its own record names. */
-async function mayRead(hash: string, { session }: SignedIn, store: Store): Promise<boolean> {
+/** A bench sees what its own record names, and the reference spectra. */
+export async function mayRead(hash: string, { session }: SignedIn, store: Store): Promise<boolean> {
   if (session.role === 'instructor') return true;
   const entries = session.run === null ? [] : await store.entries(session.run);
-  return entries.some(({ entry }) => entry.attachments?.includes(hash) ?? false);
+  const isOwn = entries.some(({ entry }) => entry.attachments?.includes(hash) ?? false);
+  return isOwn || store.isSpectrumFile(hash);
 }
 
 export async function attachmentRoutes(app: App, context: ServerContext): Promise<void> {

@@ -27,6 +27,8 @@ export const RATE = {
   usual: 1200,
   entries: 3000,
   signIn: 60,
+  /** Each reads a file through. */
+  spectra: 300,
 } as const;
 
 /** A browser opens six connections to one host and a feed holds one of them. */

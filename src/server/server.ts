@@ -24,6 +24,7 @@ import { runRoutes } from './runs.ts';
 import { HEADERS } from './security.ts';
 import { sessionRoutes } from './session.ts';
 import { settingsRoutes } from './settings.ts';
+import { spectrumRoutes } from './spectra.ts';
 import { structureFactsRoutes } from './structure-facts.ts';
 import { pages } from './static.ts';
 import { transferRoutes } from './transfer.ts';
@@ -76,6 +77,7 @@ const ROUTES: readonly ((app: App, context: ServerContext) => void | Promise<voi
   attachmentRoutes,
   drawingRoutes,
   structureFactsRoutes,
+  spectrumRoutes,
   settingsRoutes,
   transferRoutes,
   openApiRoute,

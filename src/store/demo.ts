@@ -65,7 +65,8 @@ export async function loadDemo(
     }
   }
   const settings = await store.settings();
-  const everything = { settings, experiments, runs, documents, receipts, attachments: [] };
+  const none = { attachments: [], spectra: [] };
+  const everything = { settings, experiments, runs, documents, receipts, ...none };
   const answer = await store.putEverything(everything);
   return answer.ok ? kept(true) : answer;
 }

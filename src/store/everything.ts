@@ -5,6 +5,7 @@ import { documentOf, keepDocument, plainText } from './documents.ts';
 import { entryText, insertEntries } from './entries.ts';
 import { kept, refused } from './refusal.ts';
 import { setSettings, settings } from './settings.ts';
+import { spectra, spectrumRow } from './spectra.ts';
 import type { Catalogue, CataloguedExperiment, CataloguedRun, Everything, Kept } from './store.ts';
 import type { DocumentRow, Tables } from './tables.ts';
 import { versionFrom } from './versions.ts';
@@ -34,6 +35,7 @@ export function catalogue({ reading }: Connection): Promise<Catalogue> {
         .select(['hash', 'media_type as mediaType', sql<number>`length(bytes)`.as('size_bytes')])
         .orderBy('hash')
         .execute(),
+      spectra: (await spectra(trx)).sort((a, b) => (a.id < b.id ? -1 : 1)),
       lastSeq: last?.seq ?? 0,
     };
   });
@@ -92,6 +94,8 @@ export async function putEverything(
     await putRuns(trx, everything);
     for (const { hash, mediaType, bytes } of everything.attachments)
       await trx.insertInto('attachments').values({ hash, media_type: mediaType, bytes }).execute();
+    for (const { spectrum, print } of everything.spectra)
+      await trx.insertInto('spectra').values(spectrumRow(spectrum, print)).execute();
     return kept(null);
   });
 }

@@ -30,6 +30,12 @@ const SETTINGS = { ...DEFAULT_SETTINGS, paper: 'letter' } as const;
 /** Of "abc": FIPS 180-4, example. */
 const HASH = 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad';
 
+const PRINT = {
+  form: 1,
+  fingerprint: Uint8Array.of(1, 2),
+  bands: [{ position_percm: 1690, share: 1 }],
+};
+
 /** Something in every table. */
 async function fill(store: Store): Promise<void> {
   const bytes = new TextEncoder().encode('abc');
@@ -39,6 +45,14 @@ async function fill(store: Store): Promise<void> {
   valueOf(await store.addVersion(EXPERIMENT, save, 'R. T.'));
   valueOf(await store.addEntries(RUN, [net('a'), net('b', 2)], 'R. T.'));
   valueOf(await store.addAttachment({ hash: HASH, mediaType: 'image/png', bytes }));
+  const given = {
+    id: 'spectrum-1',
+    name: 'benzoic acid',
+    smiles: null,
+    state: 'atr',
+    file: HASH,
+  } as const;
+  valueOf(await store.addSpectrum(given, PRINT, 'R. T.'));
   await store.setSettings(SETTINGS);
   const token = { person: PERSON.id, role: 'bench', run: RUN, expiresAt: '2100-01-01' } as const;
   await store.addLink({ ...token, tokenHash: 'hash-1' });
@@ -47,7 +61,9 @@ async function fill(store: Store): Promise<void> {
 }
 
 /** That what `fill` put in is there. */
-async function expectFilled(store: Store): Promise<void> {
+async function expectFilled(store: Store, step = MIGRATIONS.length): Promise<void> {
+  const spectra = (await store.spectra()).map(({ name, state }) => [name, state]);
+  expect(spectra).toEqual(step >= 2 ? [['benzoic acid', 'atr']] : []);
   expect((await store.versions(EXPERIMENT)).map(({ name }) => name)).toEqual([
     'For the class',
     null,
@@ -104,7 +120,7 @@ describe('the tables', () => {
       old.exec(readFileSync(fixture(number), 'utf8'));
       old.close();
       const store = await (await sqlitePlace(folder)).open();
-      await expectFilled(store);
+      await expectFilled(store, number);
       await store.close();
       expect(tablesOf(opened(folder))).toEqual(tablesOf(opened(await newStore())));
     },

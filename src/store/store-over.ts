@@ -10,6 +10,14 @@ import { keeping, refusalOf } from './refusal.ts';
 import { addRun, run, runs } from './runs.ts';
 import { setSettings, settings } from './settings.ts';
 import { addLink, addPerson, addSession, endSession, session, useLink } from './sign-in.ts';
+import {
+  addSpectrum,
+  changeSpectrum,
+  isSpectrumFile,
+  spectra,
+  spectrum,
+  spectrumPrints,
+} from './spectra.ts';
 import type { Store } from './store.ts';
 import { addVersion, nameVersion, version, versions } from './versions.ts';
 
@@ -59,6 +67,12 @@ export function storeOver(connection: Connection): Store {
     onEntries: heard.on,
     addAttachment: (given) => keeping(() => addAttachment(connection, given)),
     attachment: (hash) => attachment(connection, hash),
+    spectra: () => spectra(db),
+    spectrum: (id) => spectrum(db, id),
+    addSpectrum: (given, print, by) => keeping(() => addSpectrum(connection, given, print, by)),
+    changeSpectrum: (id, change) => changeSpectrum(connection, id, change),
+    spectrumPrints: (ids) => spectrumPrints(connection, ids),
+    isSpectrumFile: (hash) => isSpectrumFile(connection, hash),
     settings: () => settings(db),
     setSettings: (given) => writing((trx) => setSettings(trx, given)),
     addPerson: (person) => addPerson(connection, person),

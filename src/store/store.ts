@@ -9,7 +9,9 @@ import type {
 import type { Acknowledged, KeptEntry, NewRun, Run } from '../wire/run.ts';
 import type { Role, Session } from '../wire/session.ts';
 import type { Settings } from '../wire/settings.ts';
+import type { Spectrum } from '../wire/spectrum.ts';
 import type { Refusal } from '../wire/common.ts';
+import type { SpectrumChanged, SpectrumGiven, SpectrumPrint } from './spectra.ts';
 
 /** A refusal is an answer, not an exception: the caller turns it into its own words or status. */
 export type Kept<T> =
@@ -48,6 +50,8 @@ export interface Catalogue {
     readonly mediaType: string;
     readonly size_bytes: number;
   }[];
+  /** By id. */
+  readonly spectra: readonly Spectrum[];
   readonly lastSeq: number;
 }
 
@@ -59,6 +63,7 @@ export interface Everything extends Pick<Catalogue, 'settings' | 'runs'> {
   /** By run. */
   readonly receipts: ReadonlyMap<string, readonly Receipt[]>;
   readonly attachments: readonly Attachment[];
+  readonly spectra: readonly { readonly spectrum: Spectrum; readonly print: SpectrumPrint }[];
 }
 
 /**
@@ -96,6 +101,17 @@ export interface Store {
 
   addAttachment(given: Attachment): Promise<Kept<{ readonly hash: string }>>;
   attachment(hash: string): Promise<Attachment | undefined>;
+
+  /** The library, by name, those that are put away among them. */
+  spectra(): Promise<Spectrum[]>;
+  spectrum(id: string): Promise<Spectrum | undefined>;
+  /** Its file is an attachment that is there. */
+  addSpectrum(given: SpectrumGiven, print: SpectrumPrint, by: string): Promise<Kept<Spectrum>>;
+  changeSpectrum(id: string, change: SpectrumChanged): Promise<Spectrum | undefined>;
+  spectrumPrints(
+    ids: readonly string[],
+  ): Promise<readonly (SpectrumPrint & { readonly id: string })[]>;
+  isSpectrumFile(hash: string): Promise<boolean>;
 
   settings(): Promise<Settings>;
   setSettings(settings: Settings): Promise<void>;

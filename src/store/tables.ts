@@ -6,6 +6,7 @@ export interface Tables {
   readonly runs: RunRow;
   readonly entries: EntryRow;
   readonly attachments: AttachmentRow;
+  readonly spectra: SpectrumRow;
   readonly settings: SettingsRow;
   readonly persons: PersonRow;
   readonly links: TokenRow;
@@ -58,6 +59,24 @@ export interface AttachmentRow {
   hash: string;
   media_type: string;
   bytes: Uint8Array;
+}
+
+/** A reference of the library. What it is found by is worked out from its file. */
+export interface SpectrumRow {
+  id: string;
+  name: string;
+  smiles: string | null;
+  state: string | null;
+  /** An attachment. */
+  file: string;
+  added_at: string;
+  added_by: string;
+  put_away: number;
+  /** Of the fingerprint; 0 where the file could not be read. */
+  form: number;
+  fingerprint: Uint8Array;
+  /** JSON. */
+  bands: string;
 }
 
 /** One row, of number 1. */

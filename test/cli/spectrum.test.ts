@@ -1,25 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { ALCOHOL, KETONE } from '../made-up-spectra.ts';
 import { runOn } from './fake-io.ts';
 
-/** Gaussian bands [position, height, half width] as an instrument exports them; invented. */
-function table(bands: readonly (readonly [number, number, number])[]): string {
-  const lines = ['wavenumber (1/cm),absorbance'];
-  for (let x = 4000; x >= 500; x -= 2) {
-    const noise = 0.0008 * Math.sin(x * 12.9898) * Math.cos(x * 78.233);
-    const a = bands.reduce((all, [at, h, w]) => all + h * Math.exp(-(((x - at) / w) ** 2)), noise);
-    lines.push(`${x},${a.toFixed(5)}`);
-  }
-  return lines.join('\n');
-}
-
-const CH = [
-  [2950, 0.5, 25],
-  [2868, 0.3, 20],
-  [1455, 0.2, 12],
-] as const;
 const files = {
-  'ketone.csv': table([...CH, [1715, 0.9, 10], [1220, 0.15, 10]]),
-  'alcohol.csv': table([...CH, [3340, 0.45, 110], [1052, 0.6, 14], [960, 0.15, 10]]),
+  'ketone.csv': KETONE,
+  'alcohol.csv': ALCOHOL,
   'page.jdx': '<!DOCTYPE html><p>Not found</p>',
   'cut.jdx':
     '##TITLE=x\n##JCAMP-DX=4.24\n##DATA TYPE=INFRARED SPECTRUM\n##XUNITS=1/CM\n##YUNITS=ABSORBANCE\n' +

@@ -6,7 +6,10 @@ import type { Everything } from '../store.ts';
  * Each file of an export may be well formed while together they say what no store can hold. Throws
  * what `refusalOf` understands.
  */
-export function refuseContradictions({ experiments, runs, receipts }: Everything): void {
+export function refuseContradictions(everything: Everything): void {
+  const { experiments, runs, receipts } = everything;
+  refuseInLibrary(everything);
+
   refuseTwice(
     experiments.map(({ id }) => id),
     'experiments',
@@ -33,6 +36,21 @@ export function refuseContradictions({ experiments, runs, receipts }: Everything
   }
   const numbers = [...receipts.values()].flatMap((own) => own.map(({ seq }) => String(seq)));
   refuseTwice(numbers, 'entries of all bench records, by number');
+}
+
+function refuseInLibrary({ spectra, attachments }: Everything): void {
+  const files = new Set(attachments.map(({ hash }) => hash));
+  refuseTwice(
+    spectra.map(({ spectrum }) => spectrum.id),
+    'spectra',
+  );
+  refuseTwice(
+    spectra.map(({ spectrum }) => spectrum.file),
+    'files of the spectra',
+  );
+  for (const { spectrum } of spectra)
+    if (!files.has(spectrum.file))
+      throw contradiction(`the file of spectrum "${spectrum.id}" is not there`);
 }
 
 function refuseTwice(ids: readonly string[], of: string): void {

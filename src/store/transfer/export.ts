@@ -3,7 +3,7 @@ import { printJsonRecord } from '../../core/record/json.ts';
 import { sha256 } from '../attachments.ts';
 import { refusalError } from '../refusal.ts';
 import type { Catalogue, CataloguedExperiment, CataloguedRun, Store } from '../store.ts';
-import type { AttachmentFile, Manifest, RunFile, VersionsFile } from './layout.ts';
+import type { AttachmentFile, Manifest, RunFile, SpectraFile, VersionsFile } from './layout.ts';
 import { attachmentName, folderName, FORMAT, FORMAT_VERSION, PATHS } from './layout.ts';
 import { zipWriter } from './zip.ts';
 
@@ -48,6 +48,7 @@ async function* filesOf(store: Store, catalogue: Catalogue): AsyncGenerator<Expo
         named,
       });
   }
+  if (catalogue.spectra.length > 0) yield* spectrumFiles(store, catalogue, named);
   yield* attachmentFiles(store, '', unnamedFiles(catalogue, named));
   yield textFile(PATHS.attachments, json(unnamedFiles(catalogue, named)));
 }
@@ -101,7 +102,21 @@ async function* runFiles(
   yield* attachmentFiles(store, `${folder}/`, attachments);
 }
 
-/** What no entry names (yet). */
+/** What they are found by is left out: an import works it out from the files. */
+async function* spectrumFiles(
+  store: Store,
+  { spectra, attachments }: Catalogue,
+  named: Set<string>,
+): AsyncGenerator<ExportedFile, void> {
+  const mine = new Set(spectra.map(({ file }) => file));
+  for (const hash of mine) named.add(hash);
+  const files = attachments.filter(({ hash }) => mine.has(hash)).map(fileOf);
+  const content: SpectraFile = { spectra: [...spectra], attachments: files };
+  yield textFile(PATHS.spectra, json(content));
+  yield* attachmentFiles(store, 'spectra/', files);
+}
+
+/** What neither an entry nor the library names (yet). */
 function unnamedFiles({ attachments }: Catalogue, named: ReadonlySet<string>): AttachmentFile[] {
   return attachments.filter(({ hash }) => !named.has(hash)).map(fileOf);
 }
@@ -131,7 +146,7 @@ function json(value: unknown): Uint8Array {
 
 function refuseTooLarge({ experiments, runs, attachments }: Catalogue): void {
   const versions = experiments.reduce((sum, each) => sum + each.versions.length + 1, 0);
-  const files = versions + 3 * runs.length + attachments.length + 3;
+  const files = versions + 3 * runs.length + attachments.length + 4;
   const size_bytes = attachments.reduce((sum, each) => sum + each.size_bytes, 0);
   if (files <= MOST.files && size_bytes <= MOST.attachments_bytes) return;
   throw refusalError({

@@ -5,9 +5,10 @@ import { documentTextSchema } from '../../wire/experiment.ts';
 import { DEFAULT_SETTINGS, settingsSchema } from '../../wire/settings.ts';
 import { sha256 } from '../attachments.ts';
 import { keeping, kept, refusalError } from '../refusal.ts';
+import { printOfFile } from '../spectrum-print.ts';
 import type { Attachment, Everything, Kept, Receipt, Store } from '../store.ts';
 import { refuseContradictions } from './agree.ts';
-import type { AttachmentFile, RunFile } from './layout.ts';
+import type { AttachmentFile, RunFile, SpectraFile } from './layout.ts';
 import {
   anyManifestSchema,
   attachmentsSchema,
@@ -16,6 +17,7 @@ import {
   PATHS,
   runFileSchema,
   settingsFileSchema,
+  spectraFileSchema,
   versionsFileSchema,
 } from './layout.ts';
 import { unzip } from './unzip.ts';
@@ -62,6 +64,7 @@ async function read(files: Files): Promise<Everything> {
   const documents = new Map<string, string>();
   const receipts = new Map<string, readonly Receipt[]>();
   const attachments = new Map<string, Attachment>();
+  const spectra: SpectraFile['spectra'] = [];
   const settings = {
     ...DEFAULT_SETTINGS,
     ...parsed(listed, PATHS.settings, settingsFileSchema),
@@ -78,6 +81,10 @@ async function read(files: Files): Promise<Everything> {
       runs.push(run);
       receipts.set(run.id, receiptsOf(listed, `${folder}record.json`, received));
       takeAttachments(listed, folder, own, attachments);
+    } else if (path === PATHS.spectra) {
+      const { spectra: listedThere, attachments: own } = parsed(listed, path, spectraFileSchema);
+      spectra.push(...listedThere);
+      takeAttachments(listed, folder, own, attachments);
     } else if (path === PATHS.attachments)
       takeAttachments(listed, folder, parsed(listed, path, attachmentsSchema), attachments);
   }
@@ -88,6 +95,10 @@ async function read(files: Files): Promise<Everything> {
     documents,
     receipts,
     attachments: [...attachments.values()],
+    spectra: spectra.map((spectrum) => ({
+      spectrum,
+      print: printOfFile(attachments.get(spectrum.file)?.bytes, spectrum.state),
+    })),
   };
   refuseContradictions(everything);
   return everything;

@@ -2,22 +2,25 @@ import * as z from 'zod';
 import { hashSchema, idSchema, instantSchema } from '../../wire/common.ts';
 import { versionSchema } from '../../wire/experiment.ts';
 import { runSchema } from '../../wire/run.ts';
+import { spectrumSchema } from '../../wire/spectrum.ts';
 
 /** How an export is laid out: docs/spec/export.md. Paths are from its root, with forward slashes. */
 export const FORMAT = 'weighboat-export';
-export const FORMAT_VERSION = 1;
+/** 2: the spectra of the library came in. What it reads of 1 is the same. */
+export const FORMAT_VERSION = 2;
 
 export const PATHS = {
   manifest: 'manifest.json',
   settings: 'settings.json',
   attachments: 'attachments.json',
+  spectra: 'spectra/spectra.json',
 } as const;
 
 const path = z.string().min(1).max(400);
 
 export const manifestSchema = z.strictObject({
   format: z.literal(FORMAT),
-  version: z.literal(FORMAT_VERSION),
+  version: z.int().min(1).max(FORMAT_VERSION),
   files: z.array(z.strictObject({ path, size_bytes: z.int().min(0), sha256: hashSchema })),
 });
 
@@ -54,6 +57,12 @@ export const runFileSchema = z.strictObject({
   attachments: attachmentsSchema,
 });
 
+export const spectraFileSchema = z.strictObject({
+  spectra: z.array(z.strictObject(spectrumSchema.shape)),
+  attachments: attachmentsSchema,
+});
+
+export type SpectraFile = z.infer<typeof spectraFileSchema>;
 export type Manifest = z.infer<typeof manifestSchema>;
 export type VersionsFile = z.infer<typeof versionsFileSchema>;
 export type RunFile = z.infer<typeof runFileSchema>;

@@ -5,6 +5,7 @@ import { readCsvRecord } from '../../core/record/csv.ts';
 import type { BenchEntry } from '../../core/record/entry.ts';
 import { DEFAULT_SETTINGS } from '../../wire/settings.ts';
 import { sha256 } from '../attachments.ts';
+import { printOfFile } from '../spectrum-print.ts';
 import type { Store } from '../store.ts';
 import { forEachKind, sqlitePlace } from '../testing/kinds.ts';
 import { begin, EXPERIMENT, net, RUN } from '../testing/pieces.ts';
@@ -27,6 +28,20 @@ const photo = (text: string) => ({
 const IN_RECORD = photo('a photo that an entry names');
 const ALONE = photo('a photo that none names');
 
+/** A spectrum of two bands as an instrument writes it. */
+const SPECTRUM_TEXT = Array.from({ length: 800 }, (_, i) => {
+  const x = 700 + 4 * i;
+  const band = (at: number) => Math.exp(-(((x - at) / 15) ** 2));
+  return `${x},${(0.8 * band(1690) + 0.4 * band(1290)).toFixed(4)}`;
+}).join('\n');
+const SPECTRUM = {
+  hash: sha256(strToU8(`cm-1,absorbance\n${SPECTRUM_TEXT}\n`)),
+  mediaType: 'application/octet-stream',
+  bytes: strToU8(`cm-1,absorbance\n${SPECTRUM_TEXT}\n`),
+};
+
+const IDS = ['spectrum-1'];
+
 /** A little of everything. */
 async function filled(): Promise<Store> {
   const store = await newStore();
@@ -39,6 +54,11 @@ async function filled(): Promise<Store> {
   valueOf(await store.addEntries(RUN, entries, 'R. T.'));
   valueOf(await store.addAttachment(IN_RECORD));
   valueOf(await store.addAttachment({ ...ALONE, mediaType: 'application/pdf' }));
+  valueOf(await store.addAttachment(SPECTRUM));
+  const spectrum = { id: 'spectrum-1', name: 'Benzoësäure', smiles: null, state: 'atr' } as const;
+  const print = printOfFile(SPECTRUM.bytes, 'atr');
+  valueOf(await store.addSpectrum({ ...spectrum, file: SPECTRUM.hash }, print, 'R. T.'));
+  await store.changeSpectrum('spectrum-1', { putAway: true });
   const save = { text: '# Zweite Fassung\n\n\u{1F9EA}', base: 1, name: 'Für die Klasse' };
   valueOf(await store.addVersion(EXPERIMENT, save, 'M. O.'));
   await store.setSettings({ ...DEFAULT_SETTINGS, decimalSign: ',' });
@@ -54,7 +74,7 @@ forEachKind('an export', ({ place }) => {
       experiments: 1,
       runs: 1,
       entries: 3,
-      attachments: 2,
+      attachments: 3,
     });
     expect(await to.experiments()).toEqual(await from.experiments());
     expect(await to.versions(EXPERIMENT)).toEqual(await from.versions(EXPERIMENT));
@@ -62,6 +82,13 @@ forEachKind('an export', ({ place }) => {
     expect(await to.receipts(RUN, 99)).toEqual(await from.receipts(RUN, 99));
     expect((await to.attachment(ALONE.hash))?.mediaType).toBe('application/pdf');
     expect(await to.settings()).toEqual(await from.settings());
+    expect(await to.spectra()).toEqual(await from.spectra());
+    const [mine, theirs] = [await from.spectrumPrints(IDS), await to.spectrumPrints(IDS)];
+    expect(theirs.map(({ bands }) => bands)).toEqual(mine.map(({ bands }) => bands));
+    expect(theirs.map(({ fingerprint }) => [...fingerprint])).toEqual(
+      mine.map(({ fingerprint }) => [...fingerprint]),
+    );
+    expect(mine[0]!.fingerprint.length).toBeGreaterThan(800);
     expect(sha256(await exportedBytes(to))).toBe(sha256(bytes));
   });
 
@@ -92,6 +119,8 @@ describe('an export', () => {
       `${folder}/versions.json`,
       'manifest.json',
       'settings.json',
+      `spectra/attachments/${SPECTRUM.hash}.bin`,
+      'spectra/spectra.json',
     ]);
     expect(strFromU8(files[`${folder}/version-2.md`]!)).toBe('# Zweite Fassung\n\n\u{1F9EA}\n');
     const record = readCsvRecord(strFromU8(files[`${run}/record.csv`]!));
@@ -183,6 +212,13 @@ const REFUSED: [name: string, code: string, change: (files: Files) => void][] = 
     'import-contradicts-itself',
     replaced('run.json', `"${EXPERIMENT}"`, '"experiment-2"'),
   ],
+  ['a spectrum with other bytes', 'import-damaged', added(`${SPECTRUM.hash}.bin`, [0x78])],
+  ['a spectrum of no state', 'import-unreadable', replaced('spectra.json', '"atr"', '"x"')],
+  [
+    'a spectrum whose file is not there',
+    'import-contradicts-itself',
+    replaced('spectra.json', `"file": "${SPECTRUM.hash}"`, `"file": "${'0'.repeat(64)}"`),
+  ],
   [
     'two entries with one number',
     'import-contradicts-itself',
@@ -222,7 +258,7 @@ describe('an import is refused, and nothing is kept of it', () => {
   });
 
   it('from a newer program', async () => {
-    const manifest = strToU8(JSON.stringify({ format: 'weighboat-export', version: 2 }));
+    const manifest = strToU8(JSON.stringify({ format: 'weighboat-export', version: 3 }));
     await expectRefused(zipSync({ 'manifest.json': manifest }), 'import-newer');
   });
 

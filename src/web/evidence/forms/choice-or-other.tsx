@@ -1,5 +1,5 @@
 import { useForm } from './draft.ts';
-import type { DraftReader } from './draft.ts';
+import type { Draft, DraftReader } from './draft.ts';
 import { ChoiceField, TextField } from './fields.tsx';
 import type { Option } from './fields.tsx';
 
@@ -53,4 +53,10 @@ export function readChoiceOrOther(
   const own = reader.text(written(name), longest);
   if (own === undefined) reader.say(written(name), 'This is needed.');
   return own;
+}
+
+/** What a draft holds where this was chosen, or written in place of the list. */
+export function choosing({ name, options }: Choosing, value: string): Draft {
+  const isListed = options.some(([option]) => option === value);
+  return isListed ? { [name]: value } : { [name]: OTHER, [written(name)]: value };
 }

@@ -48,6 +48,8 @@ export interface DraftReader {
   readonly rows: (field: string) => readonly DraftReader[];
   readonly say: (field: string, problem: string) => void;
   readonly problems: Problems;
+  /** The decimal sign that numbers are typed with. */
+  readonly sign: DecimalSign;
 }
 
 export function readDraft(draft: Draft, sign: DecimalSign): DraftReader {
@@ -95,6 +97,7 @@ function readerOf(
     },
     say,
     problems,
+    sign,
   };
 }
 

@@ -173,6 +173,9 @@ export function RowsField({
       <legend>{label}</legend>
       {rows.map((row, i) => (
         <div key={i} role="group" aria-label={`${each} ${i + 1}`} className="evidence-row">
+          <span className="evidence-row-number" aria-hidden="true">
+            {i + 1}
+          </span>
           <FormContext
             value={{
               ...form,
@@ -193,7 +196,7 @@ export function RowsField({
               (adding.current ?? fieldset.current)?.focus();
             }}
           >
-            Take out<span className="spoken"> {`${each} ${i + 1}`}</span>
+            Take out <span className="spoken">{`${each} ${i + 1}`}</span>
           </button>
         </div>
       ))}

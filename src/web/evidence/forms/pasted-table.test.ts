@@ -4,14 +4,49 @@ import { numberColumns, pastedTable } from './pasted-table.ts';
 const cells = (text: string) => pastedTable(text)?.rows.map((row) => row.cells);
 
 test.each([
-  ['tabs and points', '3.42\t1200.5\n4.10\t30', [[3.42, 1200.5], [4.1, 30]]],
-  ['tabs and commas', '3,421\t12,345\n4,100\t30', [[3.421, 12.345], [4.1, 30]]],
+  [
+    'tabs and points',
+    '3.42\t1200.5\n4.10\t30',
+    [
+      [3.42, 1200.5],
+      [4.1, 30],
+    ],
+  ],
+  [
+    'tabs and commas',
+    '3,421\t12,345\n4,100\t30',
+    [
+      [3.421, 12.345],
+      [4.1, 30],
+    ],
+  ],
   ['semicolons and commas', '3,42;1200,5', [[3.42, 1200.5]]],
   ['commas', '1, 3.42, 1200', [[1, 3.42, 1200]]],
-  ['blanks', '  43 100\n  71.1   35 ', [[43, 100], [71.1, 35]]],
+  [
+    'blanks',
+    '  43 100\n  71.1   35 ',
+    [
+      [43, 100],
+      [71.1, 35],
+    ],
+  ],
   ['blanks and commas in numbers', '43,05 100', [[43.05, 100]]],
-  ['thousands', '3.42\t12,345\n4.00\t1,234,567.8', [[3.42, 12345], [4, 1234567.8]]],
-  ['thousands the other way', '3,42\t12.345,6\n4,0\t1 234', [[3.42, 12345.6], [4, 1234]]],
+  [
+    'thousands',
+    '3.42\t12,345\n4.00\t1,234,567.8',
+    [
+      [3.42, 12345],
+      [4, 1234567.8],
+    ],
+  ],
+  [
+    'thousands the other way',
+    '3,42\t12.345,6\n4,0\t1 234',
+    [
+      [3.42, 12345.6],
+      [4, 1234],
+    ],
+  ],
 ])('a table with %s', (_, text, expected) => {
   expect(cells(text)).toEqual(expected);
 });

@@ -91,7 +91,10 @@ function headingsOf(above: readonly Line[], dialect: Dialect, columns: number): 
     .slice(-2);
   if (fitting.length === 0) return [];
   return Array.from({ length: columns }, (_, c) =>
-    fitting.map((cells) => cells[c] ?? '').join(' ').trim(),
+    fitting
+      .map((cells) => cells[c] ?? '')
+      .join(' ')
+      .trim(),
   );
 }
 

@@ -11,6 +11,13 @@ export function needPositive(reader: DraftReader, field: string, high = Infinity
   return value;
 }
 
+/** A number above nought; undefined where there is none. */
+export function positive(reader: DraftReader, field: string, high = Infinity): number | undefined {
+  const value = reader.number(field, -Infinity, high);
+  if (value !== undefined && !(value > 0)) reader.say(field, 'More than 0 is expected here.');
+  return value;
+}
+
 /** A temperature in °C that has to be there. */
 export function needTemperature(reader: DraftReader, field: string): number {
   return reader.need(field, COLDEST_C, HOTTEST_C);

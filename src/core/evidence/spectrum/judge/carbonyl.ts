@@ -8,12 +8,14 @@ import { about, near, weighed } from './weigh.ts';
 type Cause =
   | 'carbonyl'
   | 'minorCarbonyl'
+  | 'traceCarbonyl'
   | 'alkene'
   | 'strongAlkene'
   | 'imine'
   | 'amineBend'
   | 'ring'
   | 'nitrateOrNitrite'
+  | 'fluoroAlkene'
   | 'carboxylate'
   | 'water'
   | 'combination';
@@ -58,7 +60,18 @@ const COMMON: readonly Family[] = [
   family('alkene', 0.09, [[1, 1648, 14]], [0.18, 1.9], [18, 1.5]),
   family('strongAlkene', 0.035, [[1, 1640, 22]], [0.6, 1.5], [25, 1.5]),
   family('imine', 0.045, [[1, 1643, 18]], [0.45, 1.8], [25, 1.5], 'N'),
-  family('amineBend', 0.06, [[1, 1616, 11]], [0.45, 1.7], [40, 1.5], 'N'),
+  family(
+    'amineBend',
+    0.06,
+    [
+      [0.7, 1616, 11],
+      [0.3, 1640, 14],
+    ],
+    [0.5, 1.7],
+    [40, 1.5],
+    'N',
+  ),
+  family('fluoroAlkene', 0.008, [[1, 1745, 40]], [0.5, 1.8], [20, 1.5], 'F'),
   family('ring', 0.3, [[1, 1600, 11]], [0.3, 2], [18, 1.7]),
   family('nitrateOrNitrite', 0.01, [[1, 1645, 13]], [0.92, 1.2], [25, 1.5], 'N'),
   family('combination', 0.35, [[1, 1760, 90]], [0.035, 1.9], [25, 2]),
@@ -67,17 +80,23 @@ const COMMON: readonly Family[] = [
 const CONDENSED: readonly Family[] = [
   family('carbonyl', 0.4, CONDENSED_PLACES, [0.85, 1.35], [26, 1.6], 'O'),
   family('minorCarbonyl', 0.04, CONDENSED_PLACES, [0.32, 1.7], [24, 1.7], 'O'),
+  family('traceCarbonyl', 0.06, CONDENSED_PLACES, [0.11, 1.8], [24, 1.7], 'O'),
   family('carboxylate', 0.02, [[1, 1585, 25]], [0.9, 1.3], [60, 1.5], 'O'),
   family('water', 0.1, [[1, 1636, 9]], [0.05, 1.9], [60, 1.5]),
   ...COMMON,
 ];
 
+/** Of the others only these move in the vapour. */
+const HIGHER_IN_GAS: Partial<Record<Cause, Family['places']>> = {
+  imine: [[1, 1655, 16]],
+  nitrateOrNitrite: [[1, 1668, 14]],
+};
+
 const GAS: readonly Family[] = [
   family('carbonyl', 0.4, GAS_PLACES, [0.8, 1.4], [26, 1.6], 'O'),
   family('minorCarbonyl', 0.03, GAS_PLACES, [0.3, 1.7], [26, 1.7], 'O'),
-  ...COMMON.map((one) =>
-    one.cause === 'imine' ? { ...one, places: [[1, 1655, 16]] as const } : one,
-  ),
+  family('traceCarbonyl', 0.04, GAS_PLACES, [0.09, 1.8], [26, 1.7], 'O'),
+  ...COMMON.map((one) => ({ ...one, places: HIGHER_IN_GAS[one.cause] ?? one.places })),
 ];
 
 function family(
@@ -143,16 +162,22 @@ function causesOf(context: TraceContext, band: Maximum): Map<Cause, number> {
     .map((one): Explanation<Cause> => {
       const logLikelihood =
         Math.log(placeDensity(context, band.position_percm, one)) +
-        about(share, one.share, one.shareFactor) +
+        about(share, usualShare(one, context), one.shareFactor) +
         0.5 * about(band.width_percm, one.width, one.widthFactor);
       return { name: one.cause, prior: one.prior, logLikelihood };
     });
   return weighed(explanations);
 }
 
+/** Beside a tallest band that is cut off, weak ones look taller than they are. */
+function usualShare({ cause, share }: Family, { view }: TraceContext): number {
+  const isWeak = cause === 'combination' || cause === 'traceCarbonyl' || cause === 'water';
+  return isWeak && view.isClipped ? 2 * share : share;
+}
+
 function placeDensity(context: TraceContext, position_percm: number, family: Family): number {
   const spread = context.view.positionU_percm;
-  const noAmides = family.places.length > 1 && !canHold(context, 'N');
+  const noAmides = family.needs === 'O' && family.places.length > 1 && !canHold(context, 'N');
   const last = family.places.length - 1;
   return family.places.reduce((sum, [part, centre, sd], i) => {
     const common = noAmides && i === last ? part * LOWEST_WITHOUT_N : part;

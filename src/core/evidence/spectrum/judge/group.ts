@@ -8,7 +8,8 @@ import { verdictOf } from './group-judgement.ts';
 import { hydroxyl, nh, terminalAlkyne } from './hydroxyl.ts';
 import { groupLimits } from './limits.ts';
 import type { Readings } from './readings.ts';
-import { readingsOf } from './readings.ts';
+import { readingsOf, sharesOf } from './readings.ts';
+import { moved } from './weigh.ts';
 import {
   aldehydeCh,
   alkene,
@@ -48,8 +49,18 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
     ],
     thresholds: { present: 0.75, absent: 0.15 },
   },
-  nh: { read: nh, needs: [[3150, 3500]], thresholds: { present: 0.75, absent: 0.08 } },
-  carbonyl: { read: carbonyl, needs: [[1640, 1820]], thresholds: { present: 0.75, absent: 0.25 } },
+  nh: {
+    read: nh,
+    needs: [[3150, 3500]],
+    thresholds: { present: 0.75, absent: 0.08 },
+    inSolids: { present: 0.85, absent: 0.08 },
+  },
+  carbonyl: {
+    read: carbonyl,
+    needs: [[1640, 1820]],
+    thresholds: { present: 0.7, absent: 0.25 },
+    inSolids: { present: 0.62, absent: 0.2 },
+  },
   nitrile: { read: nitrile, needs: [[2205, 2265]], thresholds: { present: 0.7, absent: 0.2 } },
   nitro: {
     read: nitro,
@@ -141,7 +152,7 @@ export function hiddenReason(
   return undefined;
 }
 
-function carbonyl({ context, carbonyl: reading }: Readings): Finding {
+function carbonyl({ context, carbonyl: reading, causes }: Readings): Finding {
   const { band } = reading;
   if (band === undefined)
     return {
@@ -151,8 +162,11 @@ function carbonyl({ context, carbonyl: reading }: Readings): Finding {
     };
   const share = band.height / context.view.tallest;
   const flat = isSaturated(context.view, band.position_percm - 5, band.position_percm + 5);
+  // The N–H of an amide speaks for the C=O beside it, where C=N and C=C absorb as well.
+  const amides =
+    band.position_percm < 1700 ? sharesOf(causes, ['amideNh', 'amideNh2', 'imideNh']) : 0;
   return {
-    probability: reading.probability,
+    probability: moved(reading.probability, 1 + 3 * amides),
     evidence: [evidenceOf(context, 'C=O stretch', band)],
     reasons: [
       `The band at ${at(band.position_percm)} is ${shareText(share)}.`,
@@ -172,6 +186,9 @@ const RIVAL_SENTENCES: Readonly<Record<string, string>> = {
   amineBend: 'The bend of an NH₂ can absorb there.',
   ring: 'An aromatic ring can absorb there.',
   nitrateOrNitrite: 'A nitrate or a nitrite can absorb there.',
+  fluoroAlkene: 'A C=C with fluorine can absorb there.',
+  traceCarbonyl:
+    'So small a band can be a C=O of an impurity, or of what is left of a starting material.',
   carboxylate: 'A carboxylate can absorb there.',
   water: 'Water bends there.',
   combination: 'Overtones and combinations of a ring lie there.',

@@ -27,6 +27,8 @@ export interface TraceView {
   readonly noise: number;
   /** The tallest band below 3150 cm⁻¹, CO2 left out: what heights are compared with. */
   readonly tallest: number;
+  /** The tallest band is cut off: every other then looks taller beside it than it is. */
+  readonly isClipped: boolean;
   /** Stretches where the detector saw next to nothing: heights there are lower bounds. */
   readonly saturated: readonly (readonly [number, number])[];
   readonly positionU_percm: number;
@@ -50,6 +52,10 @@ export function viewOf(spectrum: InfraredSpectrum): TraceView {
   const from_percm = Math.max(FIRST_PERCM, x[0] ?? LAST_PERCM);
   const to_percm = Math.min(LAST_PERCM, x[x.length - 1] ?? FIRST_PERCM);
   const spacing_percm = (to_percm - from_percm) / Math.max(1, x.length - 1);
+  const tallest = Math.max(
+    1e-9,
+    ...stretchesOf(spectrum.state).map((at) => highest(height, ...at)),
+  );
   return {
     height,
     absorbance,
@@ -58,28 +64,48 @@ export function viewOf(spectrum: InfraredSpectrum): TraceView {
     noise:
       raw /
       Math.sqrt(Math.max(1, ((2 * half + 1) * STEP_PERCM) / Math.max(STEP_PERCM, spacing_percm))),
-    tallest: Math.max(1e-9, ...stretchesOf(spectrum.state).map((at) => highest(height, ...at))),
+    tallest,
+    isClipped: tallest > 0.85 * CEILING[spectrum.recordedAs],
     saturated: saturatedIn(even, height),
     positionU_percm: spectrum.positionU_percm,
     state: spectrum.state,
   };
 }
 
-/** Where the sample's own tallest band is looked for: not where the oil of a mull absorbs. */
+/** Where the sample's own tallest band is looked for: not where oil or solvent absorb. */
 function stretchesOf(state: SampleState | undefined): readonly (readonly [number, number])[] {
-  if (state !== 'mull')
+  if (state === 'mull')
     return [
-      [600, 2270],
-      [2400, 3150],
+      [740, 1355],
+      [1395, 1435],
+      [1485, 2270],
+    ];
+  if (state === 'solution')
+    return [
+      [850, 1490],
+      [1570, 2120],
+      [2400, 3000],
+      [3040, 3150],
     ];
   return [
-    [740, 1355],
-    [1395, 1435],
-    [1485, 2270],
+    [650, 2270],
+    [2400, 3150],
   ];
 }
 
-function resampled({ wavenumber_percm: x, absorbance: y, gaps }: InfraredSpectrum): Float64Array {
+/**
+ * Absorbance above which a record says nothing: a chart of transmittance shows no difference
+ * between 3 % and 0 %, and what it shows there would make every other band look small.
+ */
+const CEILING: Readonly<Record<InfraredSpectrum['recordedAs'], number>> = {
+  transmittance: 1.5,
+  absorbance: 2.5,
+  absorptionIndex: Number.POSITIVE_INFINITY,
+};
+
+function resampled(spectrum: InfraredSpectrum): Float64Array {
+  const { wavenumber_percm: x, absorbance: y, gaps } = spectrum;
+  const ceiling = CEILING[spectrum.recordedAs];
   const grid = new Float64Array(POINTS).fill(Number.NaN);
   let j = 0;
   for (let i = 0; i < POINTS; i++) {
@@ -88,7 +114,7 @@ function resampled({ wavenumber_percm: x, absorbance: y, gaps }: InfraredSpectru
     const [x0, x1] = [x[j]!, x[j + 1]!];
     if (at < x0 - STEP_PERCM || at > x1 + STEP_PERCM) continue;
     const share = Math.min(1, Math.max(0, x1 > x0 ? (at - x0) / (x1 - x0) : 0));
-    grid[i] = y[j]! + share * (y[j + 1]! - y[j]!);
+    grid[i] = Math.min(ceiling, y[j]! + share * (y[j + 1]! - y[j]!));
   }
   for (const [from, to] of gaps)
     for (let i = indexOf(from) + 1; i < indexOf(to); i++)

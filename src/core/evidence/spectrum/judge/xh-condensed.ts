@@ -53,6 +53,7 @@ interface Model {
   readonly bend?: Thirds;
   readonly amidePair?: number;
   readonly carbonyl?: number;
+  readonly lowCarbonyl?: number;
   readonly shelf?: number;
   readonly shelfFactor?: number;
   readonly overtone?: number;
@@ -64,6 +65,7 @@ const USUAL = {
   bend: [0.5, 0.29, 0.21] as Thirds,
   amidePair: 0.1,
   carbonyl: 0.42,
+  lowCarbonyl: 0.2,
   shelf: 0.02,
   shelfFactor: 1.9,
   overtone: 0.015,
@@ -79,47 +81,56 @@ const MODELS: Readonly<Record<XhCause, Model>> = {
     carbonOxygen: [0.03, 0.22, 0.75],
     carbonyl: 0.25,
     amidePair: 0.06,
+    lowCarbonyl: 0.16,
   }),
   phenol: model(['O'], 0.06, 0.01, [3350, 85], [230, 1.5], [0.5, 1.9], [0.9, 0.07, 0.03], {
     carbonOxygen: [0.04, 0.24, 0.72],
     bend: [0.1, 0.4, 0.5],
     carbonyl: 0.3,
+    lowCarbonyl: 0.28,
   }),
   crystalHydroxyl: model(['O'], 0.002, 0.01, [3510, 50], [45, 1.7], [0.4, 2], [0.8, 0.14, 0.06], {
     carbonOxygen: [0.05, 0.3, 0.65],
   }),
-  hiddenHydroxyl: model(['O'], 0.014, 0.55, [3180, 120], [160, 2], [0.07, 2.2], [0.7, 0.2, 0.1], {
+  hiddenHydroxyl: model(['O'], 0.016, 0.45, [3170, 110], [190, 1.9], [0.11, 2.3], [0.7, 0.2, 0.1], {
     carbonOxygen: [0.06, 0.34, 0.6],
     carbonyl: 0.7,
+    lowCarbonyl: 0.65,
   }),
   hydroxylAndNh: model(['O', 'N'], 0.04, 0.01, [3330, 70], [120, 2], [0.5, 2], [0.45, 0.37, 0.18], {
     carbonOxygen: [0.05, 0.3, 0.65],
     bend: [0.25, 0.4, 0.35],
     amidePair: 0.25,
     shelf: 0.035,
+    lowCarbonyl: 0.35,
   }),
   hydroxylAndAcid: model(['O'], 0.012, 0.03, [3370, 85], [130, 1.8], [0.45, 1.8], [0.7, 0.2, 0.1], {
     carbonyl: 0.96,
     shelf: 0.12,
     carbonOxygen: [0.05, 0.3, 0.65],
+    lowCarbonyl: 0.22,
   }),
   acid: model(['O'], 0.07, 0.5, [3105, 75], [110, 2.5], [0.3, 2], [0.75, 0.17, 0.08], {
     carbonyl: 0.97,
     shelf: 0.13,
     shelfFactor: 2.2,
+    lowCarbonyl: 0.22,
   }),
   acidAndNh: model(['O', 'N'], 0.008, 0.05, [3340, 80], [60, 1.7], [0.5, 1.7], [0.7, 0.2, 0.1], {
     carbonyl: 0.97,
     shelf: 0.15,
+    lowCarbonyl: 0.3,
   }),
   alkylNh2: model(['N'], 0.03, 0.04, [3325, 50], [75, 1.5], [0.16, 2], [0.2, 0.77, 0.03], {
     bend: [0.15, 0.55, 0.3],
     carbonyl: 0.12,
     shelf: 0.025,
+    lowCarbonyl: 0.08,
   }),
   arylNh2: model(['N'], 0.055, 0.01, [3385, 50], [55, 1.6], [0.35, 1.9], [0.06, 0.8, 0.14], {
     bend: [0.02, 0.16, 0.82],
     carbonyl: 0.35,
+    lowCarbonyl: 0.3,
   }),
   alkylNh: model(['N'], 0.03, 0.2, [3297, 32], [60, 1.5], [0.03, 2.2], [0.87, 0.1, 0.03], {
     carbonyl: 0.12,
@@ -134,21 +145,25 @@ const MODELS: Readonly<Record<XhCause, Model>> = {
   }),
   imideNh: model(['N', 'O'], 0.015, 0.05, [3200, 50], [105, 1.5], [0.45, 1.7], [0.75, 0.2, 0.05], {
     carbonyl: 0.99,
+    lowCarbonyl: 0.15,
   }),
   conjugatedNh: model(['N'], 0.03, 0.02, [3350, 80], [105, 1.9], [0.6, 1.7], [0.3, 0.45, 0.25], {
     carbonyl: 0.55,
     amidePair: 0.4,
     bend: [0.06, 0.2, 0.74],
     shelf: 0.04,
+    lowCarbonyl: 0.4,
   }),
   amideNh: model(['N'], 0.05, 0.02, [3292, 45], [95, 1.5], [0.35, 1.9], [0.78, 0.13, 0.09], {
     amidePair: 0.82,
     carbonyl: 0.95,
+    lowCarbonyl: 0.65,
   }),
   amideNh2: model(['N'], 0.02, 0.01, [3350, 70], [100, 1.5], [0.45, 1.8], [0.1, 0.17, 0.73], {
     amidePair: 0.3,
     carbonyl: 0.95,
     bend: [0.1, 0.3, 0.6],
+    lowCarbonyl: 0.65,
   }),
   azole: model(['N'], 0.015, 0.35, [3180, 110], [95, 2], [0.35, 2.1], [0.7, 0.2, 0.1], {
     shelf: 0.1,
@@ -282,6 +297,7 @@ function likelihood(one: Model, features: XhFeatures, context: TraceContext): nu
     third(features.carbonOxygen, one.carbonOxygen ?? USUAL.carbonOxygen) +
     third(features.bend, one.bend ?? USUAL.bend) +
     whether(features.amidePair, one.amidePair ?? USUAL.amidePair) +
+    whether(features.lowCarbonyl, one.lowCarbonyl ?? USUAL.lowCarbonyl) +
     weight(features.carbonyl, one.carbonyl ?? USUAL.carbonyl);
   if (main === undefined) return Math.log(unseen * (1 - wet)) + shared;
   const own = (1 - unseen) * Math.exp(bandLikelihood(one, main, features, context));

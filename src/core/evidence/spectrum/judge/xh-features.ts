@@ -26,6 +26,8 @@ export interface XhFeatures {
   readonly amidePair: boolean;
   readonly carbonyl: number;
   readonly carbonylBand?: Maximum;
+  /** A strong band from 1636 to 1692: the C=O of an amide, a chelate, a quinone; or C=N, C=C. */
+  readonly lowCarbonyl: boolean;
   /** Is the main band twice a C=O, and small? */
   readonly overtone: boolean;
   /** 2100–2150 and 610–680 beside a narrow band near 3300. */
@@ -56,6 +58,7 @@ export function xhFeatures(context: TraceContext, reading: CarbonylReading): XhF
     bend: levelOf(level(1585, 1650), 0.15, 0.45),
     amidePair: level(1632, 1705) > 0.45 && level(1505, 1575) > 0.3,
     carbonyl: reading.probability,
+    lowCarbonyl: level(1636, 1692) > 0.45,
     ...(band && { carbonylBand: band }),
     overtone: main !== undefined && band !== undefined && isOvertone(main, band),
     alkynePartner: highest(view.height, 600, 690) > 0.2 * view.tallest || level(2095, 2150) > 0.02,

@@ -62,17 +62,7 @@ function Fields({ world }: { readonly world: FormWorld }) {
       <NumberField
         name={equivalentsOf(kind)}
         label="Moles of titrant for one mole of it"
-        aid={
-          kind === 'saponification'
-            ? 'Of base: 1 for each ester group.'
-            : '1 for an acid or a base with one group; 2 for an oxidant that sets one I₂ free.'
-        }
-      />
-      <ChoiceOrOther
-        {...titrantsOf(kind)}
-        label="In the burette"
-        other="another titrant"
-        otherLabel="Name of the titrant"
+        aid={KIND_WORDS[kind].counting}
       />
       <ChoiceField
         name="reading"
@@ -81,6 +71,12 @@ function Fields({ world }: { readonly world: FormWorld }) {
           ['readings', 'before and after'],
           ['titre', 'as the volume given'],
         ]}
+      />
+      <ChoiceOrOther
+        {...titrantsOf(kind)}
+        label="In the burette"
+        other="another titrant"
+        otherLabel="Name of the titrant"
       />
       <StrengthFields kind={kind} reading={reading} />
       <Blanks isNeeded={kind === 'saponification'} reading={reading} />

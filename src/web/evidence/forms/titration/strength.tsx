@@ -43,6 +43,7 @@ export function StrengthFields({
   readonly reading: Reading;
 }) {
   const { draft } = useForm();
+  const { strength: aid } = KIND_WORDS[kind];
   return (
     <>
       <ChoiceField
@@ -57,7 +58,12 @@ export function StrengthFields({
         <Standardisation kind={kind} reading={reading} />
       ) : (
         <>
-          <NumberField name="concentration_mol_L" label="Concentration" unit="mol/L" />
+          <NumberField
+            name="concentration_mol_L"
+            label="Concentration"
+            unit="mol/L"
+            {...(aid !== undefined && { aid })}
+          />
           <Seldom summary="How well it is known" fields={['u_mol_L']}>
             <NumberField
               name="u_mol_L"
@@ -95,7 +101,7 @@ function Standardisation({
       <NumberField
         name="standardEquivalents"
         label="Moles of titrant for one mole of the standard"
-        aid="Hydrogen phthalate takes 1 of base, carbonate 2 of acid, iodate 6 of thiosulfate."
+        aid={KIND_WORDS[kind].countingStandard}
       />
       <RowsField
         name="standardRuns"
@@ -135,7 +141,7 @@ function readStandardised(
     standard,
     molarMass_g_mol: known ?? needPositive(reader, 'standardMolarMass_g_mol', 5000),
     equivalents: needPositive(reader, 'standardEquivalents', 12),
-    purity: percent(reader.number('purity', 1, 100)),
+    purity: percent(reader.number('purity', 50, 100)),
     purityU: percent(reader.number('purityU', 0, 50)),
     runs: rows.map((row) => ({
       standard_g: needPositive(row, 'standard_g', 10_000),

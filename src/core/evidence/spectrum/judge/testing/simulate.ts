@@ -87,7 +87,9 @@ export function simulated(molecule: Molecule, distortion: Distortion): InfraredS
   const random = randomOf(distortion.seed * 104729 + molecule.name.length * 31 + 7);
   const normal = normalOf(random);
   const bands = [
-    ...bandsIn(molecule).map((band) => varied(band, normal)),
+    ...bandsIn(molecule)
+      .flatMap((band) => (distortion.state === 'solution' ? dissolved(band) : [band]))
+      .map((band) => varied(band, normal)),
     ...(distortion.state === 'mull' ? NUJOL : []),
     ...waterOf(distortion.water),
   ];
@@ -119,6 +121,13 @@ function varied(band: Band, normal: () => number): Band {
     height: band.height * Math.exp(0.18 * normal()),
     width_percm: band.width_percm * Math.exp(0.15 * normal()),
   };
+}
+
+/** In a solution of a tenth part of the bonded O–H is free, and absorbs near 3620. */
+function dissolved(band: Band): Band[] {
+  if (band.position_percm < 3250 || band.width_percm < 150) return [band];
+  const free = { position_percm: 3622, height: 0.3 * band.height, width_percm: 26 };
+  return [{ ...band, height: 0.75 * band.height }, free];
 }
 
 function waterOf(share: number): Band[] {
