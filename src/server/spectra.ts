@@ -25,6 +25,7 @@ import { spectrumMemory } from './spectrum-memory.ts';
 
 const tags = ['spectra'];
 const MOST_HITS = 10;
+const MOST_BY_BANDS = 100;
 
 /** The library of reference spectra: read by everybody who is signed in, written by instructors. */
 export function spectrumRoutes(app: App, context: ServerContext): void {
@@ -126,7 +127,9 @@ function searchRoute(app: App, context: ServerContext): void {
       if ('bands_percm' in body) {
         const { withBands: spectra } = await library();
         const hits = withBands(spectra, body.bands_percm, body.tolerance_percm);
-        const byBands = hits.map(({ id, bands }) => ({ id, bands: [...bands] }));
+        const byBands = hits
+          .slice(0, MOST_BY_BANDS)
+          .map(({ id, bands }) => ({ id, bands: [...bands] }));
         return { alike: [], byBands, searched: spectra.length };
       }
       await refuseOthers(request, body.file, context);

@@ -26,7 +26,9 @@ const OF_A_BENCH = [
   'GET /api/runs/:id/sheet',
   'GET /api/session',
   'GET /api/settings',
+  'GET /api/spectra',
   'POST /api/runs/:id/entries',
+  'POST /api/spectra/search',
   'PUT /api/attachments/:hash',
 ];
 

@@ -45,6 +45,8 @@ export interface DraftReader {
   /** A number that has to be there. */
   readonly need: (field: string, low?: number, high?: number) => number;
   readonly flag: (field: string) => boolean | undefined;
+  /** A picture or file that was chosen on the page. */
+  readonly file: (field: string) => File | undefined;
   readonly rows: (field: string) => readonly DraftReader[];
   readonly say: (field: string, problem: string) => void;
   readonly problems: Problems;
@@ -88,6 +90,10 @@ function readerOf(
       return value ?? 0;
     },
     flag: (field) => (draft[field] === true ? true : undefined),
+    file: (field) => {
+      const held = draft[field];
+      return held instanceof File ? held : undefined;
+    },
     rows: (field) => {
       const rows = draft[field];
       if (!Array.isArray(rows)) return [];

@@ -68,7 +68,7 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
       [1500, 1570],
       [1310, 1380],
     ],
-    thresholds: { present: 0.75, absent: 0.2 },
+    thresholds: { present: 0.58, absent: 0.12 },
   },
   'alkyne-h': {
     read: terminalAlkyne,
