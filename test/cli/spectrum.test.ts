@@ -72,9 +72,20 @@ describe('convert', () => {
     expect(back.written['b.csv']).toBe(again.written['a.csv']);
   });
 
+  it('corrects ATR: the O–H of water moves up and low wavenumbers come down', async () => {
+    const { exit, written } = await run('convert', 'alcohol.csv', 'film.csv', '--atr', 'diamond');
+    expect(exit).toBeLessThan(2);
+    const rows = written['film.csv']!.split('\n').map((row) => row.split(',').map(Number));
+    const heightAt = (at: number) => rows.find(([x]) => x === at)![1]!;
+    const ratio = (high: number, low: number) => heightAt(high) / heightAt(low);
+    // As recorded 0.45 : 0.60; the depth of the light gains the higher wavenumber
+    expect(ratio(3340, 1052)).toBeGreaterThan(1.5);
+  });
+
   it.each([
     [['convert', 'ketone.csv', 'k.xls'], /ends in \.jdx, \.csv or \.tsv/],
     [['convert', 'ketone.csv', 'ketone.csv'], /written over itself/],
+    [['convert', 'ketone.csv', 'k.jdx', '--atr', 'glass'], /no crystal glass/],
     [['convert', 'ketone.csv', 'k.jdx', '--block', '2'], /no spectrum 2/],
     [['convert', 'ketone.csv', 'locked/k.jdx'], /cannot be written/],
     [['convert', 'cut.jdx', 'k.csv'], /line \d+/],

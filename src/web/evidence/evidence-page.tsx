@@ -13,6 +13,7 @@ import { DEFAULT_SETTINGS_SHOWN } from '../result/settings-shown.ts';
 import { useLiveRun } from '../result/use-live-run.ts';
 import { Findings } from '../ui/findings.tsx';
 import { Page } from '../ui/page.tsx';
+import { unbroken } from '../words/decimal.ts';
 import { Waiting } from '../ui/waiting.tsx';
 import { AddMeasurement } from './add-measurement.tsx';
 import type { OpenForm } from './add-measurement.tsx';
@@ -46,7 +47,7 @@ function Shown({ run }: { readonly run: RunOpened }) {
   return (
     <div className="evidence">
       <header className="evidence-answer">
-        <h1>{figures.said(report.sentence)}</h1>
+        <h1>{unbroken(figures.said(report.sentence))}</h1>
         <Yield report={report} figures={figures} />
         <p>
           {run.bench}. <Link to={`/experiments/${run.experiment}`}>{run.title}</Link>, version{' '}

@@ -23,8 +23,6 @@ export const infraredEnteredSchema = z.strictObject({
   /** The name that the file had. */
   file: short.exactOptional(),
   state: z.enum(SAMPLE_STATES).exactOptional(),
-  /** Of an ATR accessory: what the sample lay on. */
-  crystal: z.enum(['diamond', 'zincSelenide', 'germanium']).exactOptional(),
   claims: z.array(bandClaimSchema).max(60).readonly().exactOptional(),
 });
 

@@ -153,7 +153,7 @@ function decideAbsence({ agree, disagree }: Sides): Decided {
   }
   return {
     outcome: 'yes',
-    says: `Nothing is seen of it: ${listOf(agree)}.`,
+    says: `Nothing of the kind was seen (${listOf(agree)}).`,
     rule: RULES.noneSeen,
   };
 }

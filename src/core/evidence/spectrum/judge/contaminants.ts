@@ -131,7 +131,7 @@ function judgedOne(
   const sightings = one.needed.map((mark) => sightingOf(context, own, mark));
   const plain = sightings.filter(({ hidden }) => !hidden);
   const seen = plain.filter(({ band }) => band !== undefined);
-  const prior = used ? 0.3 : one.when === 'always' ? 0.08 : 0.3;
+  const prior = used ? 0.3 : one.when === 'always' ? 0.08 : 0.5;
   const scale = scaleOf(context, seen);
   // Where the curve is high enough without a maximum, a neighbour covers the mark: no word on it.
   const open = plain.filter(

@@ -83,8 +83,8 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
     ],
     thresholds: { present: 0.72, absent: 0.1 },
   },
-  aryl: { read: aryl, needs: [[1470, 1620]], thresholds: { present: 0.75, absent: 0.06 } },
-  alkene: { read: alkene, needs: [[1610, 1690]], thresholds: { present: 0.85, absent: 0.07 } },
+  aryl: { read: aryl, needs: [[1470, 1620]], thresholds: { present: 0.75, absent: 0.03 } },
+  alkene: { read: alkene, needs: [[1610, 1690]], thresholds: { present: 0.72, absent: 0.03 } },
   'c-o': {
     read: carbonOxygen,
     needs: [[1000, 1300]],

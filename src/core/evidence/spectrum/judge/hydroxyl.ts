@@ -1,4 +1,6 @@
+import { canHold } from './context.ts';
 import { at, evidenceOf, shareText } from './evidence.ts';
+import { maximaWithin, mostProminent } from './maxima.ts';
 import type { BandEvidence } from './group-judgement.ts';
 import type { Finding } from './finding.ts';
 import type { Readings } from './readings.ts';
@@ -155,19 +157,31 @@ export function nh(readings: Readings): Finding {
   };
 }
 
-export function terminalAlkyne(readings: Readings): Finding {
-  const { context, xh, gas } = readings;
-  const band = gas === undefined ? xh.main : gas.band;
-  const probability =
-    gas === undefined ? (readings.causes.get('alkyne') ?? 0) : (gas.causes.get('alkyne') ?? 0);
-  const near = band !== undefined && band.position_percm > 3250 && band.position_percm < 3345;
+/** ≡C–H: narrow, near 3300, also on top of an O–H; C≡C near 2120 beside it, if it shows. */
+export function terminalAlkyne({ context, causes, gas }: Readings): Finding {
+  const { view, maxima } = context;
+  const [low, high] = context.state === 'gas' ? [3312, 3345] : [3272, 3328];
+  const spread = view.positionU_percm;
+  const band = mostProminent(
+    maximaWithin(maxima, low - spread, high + spread).filter(
+      ({ width_percm, prominence }) => width_percm < 75 && prominence > 0.08 * view.tallest,
+    ),
+  );
+  const triple = maximaWithin(maxima, 2095, 2150).some(
+    ({ width_percm, prominence }) => width_percm < 40 && prominence > 0.008 * view.tallest,
+  );
+  const named = (gas === undefined ? causes.get('alkyne') : gas.causes.get('alkyne')) ?? 0;
+  // An N–H is as narrow; without nitrogen little else is.
+  const narrow = canHold(context, 'N') ? 6 : 25;
+  const direct = band === undefined ? 0.002 : moved(moved(0.02, narrow), triple ? 14 : 0.6);
   return {
-    probability,
-    evidence: near ? [evidenceOf(context, '≡C–H stretch', band)] : [],
+    probability: Math.max(band === undefined ? 0 : named, direct),
+    evidence: band === undefined ? [] : [evidenceOf(context, '≡C–H stretch', band)],
     reasons: [
-      near
-        ? `A band at ${at(band.position_percm)} is where a terminal alkyne absorbs.`
-        : 'No narrow band stands near 3300 cm⁻¹.',
+      band === undefined
+        ? 'No narrow band stands near 3300 cm⁻¹.'
+        : `A narrow band at ${at(band.position_percm)} is where a terminal alkyne absorbs.` +
+          (triple ? ' A C≡C stands near 2120 cm⁻¹.' : ''),
     ],
   };
 }

@@ -173,7 +173,7 @@ function nitroChance(
 }
 
 /** The C–H of an aldehyde: one band near 2720 beside its C=O. */
-export function aldehydeCh({ context, carbonyl }: Readings): Finding {
+export function aldehydeCh({ context, carbonyl, xh }: Readings): Finding {
   const { view } = context;
   const band = mostProminent(
     maximaWithin(context.maxima, 2692, 2752).filter(
@@ -189,7 +189,9 @@ export function aldehydeCh({ context, carbonyl }: Readings): Finding {
   );
   let probability = carbonyl.probability * 0.12;
   const clear = band !== undefined && band.prominence > 0.05 * view.tallest;
-  probability = moved(probability, band === undefined ? 0.07 : clear ? 18 : 7);
+  // On the shelf of an acid a satellite stands at the same place.
+  const ratio = xh.shelf > 0.06 ? 2.5 : clear ? 18 : 7;
+  probability = moved(probability, band === undefined ? 0.07 : ratio);
   probability = moved(probability, second ? 1.5 : 0.7);
   if (!suits) probability = moved(probability, 0.04);
   return {
@@ -251,7 +253,8 @@ export function alkene(readings: Readings): Finding {
   probability = moved(probability, bend === undefined ? 0.6 : 2);
   const bands = [stretch, ch, bend].filter((one) => one !== undefined);
   return {
-    probability,
+    // A symmetric C=C shows nothing: its absence is never known from the trace.
+    probability: Math.max(0.05, probability),
     evidence: bands.map((band) => evidenceOf(context, 'C=C or =C–H', band)),
     reasons: ['A C=C is weak in infrared, and absent where it is symmetric.'],
   };

@@ -59,7 +59,7 @@ describe('a titration typed by hand', () => {
     form.type('Sample', '0.25', 'Run 1');
     form.type('Burette before', '0', 'Run 1');
     form.type('after', '21', 'Run 1');
-    form.tick('Not counted: a trial, or overshot', 'Run 1');
+    form.tick('Trial, not counted', 'Run 1');
     form.press('Take out Run 2');
     form.type('Burette', 'burette-25-A');
     form.type('Balance', 'balance-0.1mg');

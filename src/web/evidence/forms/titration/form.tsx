@@ -83,7 +83,7 @@ function Fields({ world }: { readonly world: FormWorld }) {
       <RowsField name="runs" label="Runs with the sample" each="Run" addText="Add a run">
         <NumberField name="sample_g" label="Sample" unit="g" />
         <VolumeFields reading={reading} />
-        <FlagField name="leftOut" label="Not counted: a trial, or overshot" />
+        <FlagField name="leftOut" label="Trial, not counted" />
       </RowsField>
       <ToolFields />
     </>
