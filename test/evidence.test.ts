@@ -108,7 +108,9 @@ describe('spectra dropped beside the weighings', () => {
     expect(rowOf(report, 'change').outcome).toBe('yes');
     expect(rowOf(report, 'identity').outcome).toBe('open');
     expect(rowOf(report, 'startingMaterial').outcome).toBe('yes');
-    expect(report.sentence).toBe('Whether it is 4-methylcyclohexanol is still open.');
+    expect(report.sentence).toBe(
+      'The infrared spectrum fits 4-methylcyclohexanol; one more kind of measurement is needed.',
+    );
   });
 
   test('the ketone itself, called the product, is contradicted', () => {

@@ -19,6 +19,9 @@ const ResultPage = lazy(async () => ({
 const EvidencePage = lazy(async () => ({
   default: (await import('./evidence/evidence-page.tsx')).EvidencePage,
 }));
+const LibraryPage = lazy(async () => ({
+  default: (await import('./library/library-page.tsx')).LibraryPage,
+}));
 const HelpPage = lazy(async () => ({
   default: (await import('./help/help-page.tsx')).HelpPage,
 }));
@@ -39,6 +42,7 @@ export function App() {
               <Route path="/experiments/:id/compare" element={<ComparePage />} />
               <Route path="/runs/:id" element={<ResultPage />} />
               <Route path="/runs/:id/evidence" element={<EvidencePage />} />
+              <Route path="/spectra" element={<LibraryPage />} />
               <Route path="/help" element={<HelpPage />} />
               <Route path="/settings" element={<SettingsPage />} />
             </Route>

@@ -5,7 +5,7 @@ import type { JudgedGroup } from '../../src/core/evidence/spectrum/judge/group-j
 import { groupsSeen } from '../../src/core/evidence/spectrum/judge/groups-seen.ts';
 import { judgeInfrared } from '../../src/core/evidence/spectrum/judge/judge.ts';
 import { judgeStructure } from '../../src/core/evidence/spectrum/judge/judge-structure.ts';
-import { elementsOf } from '../../src/core/evidence/spectrum/judge/structure-groups.ts';
+import { elementsOf, holds } from '../../src/core/evidence/spectrum/judge/structure-groups.ts';
 import { CLEAN } from '../../src/core/evidence/spectrum/judge/testing/scenario.ts';
 import { simulated } from '../../src/core/evidence/spectrum/judge/testing/simulate.ts';
 import { readInstrumentFile } from '../../src/core/evidence/spectrum/read/read-file.ts';
@@ -122,6 +122,26 @@ describe.skipIf(!isThere)('measured spectra, the conclusions that they should le
     });
     const solvent = judged.contaminants.find(({ id }) => id === 'dichloromethane');
     expect(solvent?.verdict).not.toBe('absent');
+  });
+});
+
+/** Of what a structure drawn on paper may show as something else: bonded inside, or by impurity. */
+const HARD = new Set(["2'-hydroxyacetophenone"]);
+
+describe('condensed-phase positions: no verdict against the structure', () => {
+  it.each(published.condensed)('$compound', ({ compound, smiles, state, bands }) => {
+    const facts = factsOf(smiles);
+    const spectrum = simulated(
+      { name: compound, form: 'liquid', elements: '', groups: '', bands: `${bands} 2930/.3/40` },
+      { ...CLEAN, state: state as SampleState },
+    );
+    for (const { group, verdict } of judgeStructure(spectrum, facts)) {
+      if (!['oh', 'carbonyl', 'nitro', 'acid', 'nitrile'].includes(group)) continue;
+      const wrong = holds(facts, group) ? 'absent' : 'present';
+      expect([group, verdict]).not.toEqual([group, wrong]);
+      if (group !== 'acid' && holds(facts, group) && !HARD.has(compound))
+        expect([group, verdict]).toEqual([group, 'present']);
+    }
   });
 });
 

@@ -28,6 +28,11 @@ function lastState(): SampleState {
   return (localStorage.getItem(LAST_STATE) as SampleState | null) ?? 'atr';
 }
 
+/** What was just kept comes into view, once the page has drawn it. */
+function toMeasurement(id: string): void {
+  setTimeout(() => document.getElementById(`entry-${id}`)?.focus(), 100);
+}
+
 interface AddProps {
   readonly run: RunOpened;
   readonly by: string;
@@ -67,7 +72,15 @@ export function AddMeasurement({ run, by, report, decimalSign, open, setOpen }: 
           onKeep={(evidence) => {
             if (evidence.technique === 'infrared' && evidence.state !== undefined)
               localStorage.setItem(LAST_STATE, evidence.state);
-            keeping.mutate({ evidence, bytes: current.bytes }, { onSuccess: files.done });
+            keeping.mutate(
+              { evidence, bytes: current.bytes },
+              {
+                onSuccess: (id) => {
+                  files.done();
+                  toMeasurement(id);
+                },
+              },
+            );
           }}
         />
       )}
@@ -103,7 +116,10 @@ function Filling({
   readonly problem: string | undefined;
   readonly keeping: {
     readonly isPending: boolean;
-    readonly mutate: (given: NewMeasurement, then: { readonly onSuccess: () => void }) => void;
+    readonly mutate: (
+      given: NewMeasurement,
+      then: { readonly onSuccess: (id: string) => void },
+    ) => void;
   };
 }) {
   const form = FORMS.find(({ technique }) => technique === open.technique);
@@ -124,12 +140,24 @@ function Filling({
       onKeep={(evidence) =>
         keeping.mutate(
           { evidence, ...(file !== undefined && { attachments: [file.hash] }) },
-          { onSuccess: () => setOpen(undefined) },
+          {
+            onSuccess: (id) => {
+              setOpen(undefined);
+              toMeasurement(id);
+            },
+          },
         )
       }
     />
   );
 }
+
+const KINDS: readonly (readonly [string, readonly Technique[]])[] = [
+  ['Constants', ['meltingRange', 'boilingRange', 'refractiveIndex', 'density', 'rotation']],
+  ['Separation', ['thinLayer', 'chromatogram']],
+  ['Wet chemistry', ['chemicalTest', 'titration']],
+  ['Spectra', ['nmr', 'mass']],
+];
 
 function Ways({
   onFiles,
@@ -158,13 +186,22 @@ function Ways({
         </label>
         . Or type what was read:
       </p>
-      <div className="row-of-buttons">
-        {FORMS.map(({ technique }) => (
-          <Button key={technique} onClick={() => onForm({ technique })}>
-            {sentenceCase(techniqueWords(technique))}
-          </Button>
+      <dl className="evidence-kinds">
+        {KINDS.map(([kind, techniques]) => (
+          <div key={kind}>
+            <dt>{kind}</dt>
+            <dd className="row-of-buttons">
+              {FORMS.filter(({ technique }) => techniques.includes(technique)).map(
+                ({ technique }) => (
+                  <Button key={technique} onClick={() => onForm({ technique })}>
+                    {sentenceCase(techniqueWords(technique))}
+                  </Button>
+                ),
+              )}
+            </dd>
+          </div>
         ))}
-      </div>
+      </dl>
     </>
   );
 }

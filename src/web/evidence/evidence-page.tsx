@@ -51,10 +51,11 @@ function Shown({ run }: { readonly run: RunOpened }) {
         <Yield report={report} figures={figures} />
         <p>
           {run.bench}. <Link to={`/experiments/${run.experiment}`}>{run.title}</Link>, version{' '}
-          {run.versionNumber}. <Link to={`/runs/${run.id}`}>To the yield</Link>
-          <a className="screen-only evidence-way" href={`/bench/${run.id}`}>
-            Open the bench record
-          </a>
+          {run.versionNumber}.
+        </p>
+        <p className="screen-only evidence-ways">
+          <Link to={`/runs/${run.id}`}>To the yield</Link>
+          <a href={`/bench/${run.id}`}>Open the bench record</a>
         </p>
       </header>
       {report.diagnostics.length > 0 && <Findings findings={report.diagnostics} />}

@@ -16,7 +16,8 @@ export interface NewMeasurement {
 
 type Said = Pick<BenchEntry, 'kind' | 'evidence' | 'attachments' | 'corrects' | 'text'>;
 
-async function enter(run: RunOpened, by: string, said: Said): Promise<void> {
+/** The id of the line, once it is on the disk. */
+async function enter(run: RunOpened, by: string, said: Said): Promise<string> {
   const entry: BenchEntry = {
     id: newId(),
     at: new Date().toISOString(),
@@ -28,10 +29,11 @@ async function enter(run: RunOpened, by: string, said: Said): Promise<void> {
   const body = { entries: [entry] };
   await request<Acknowledged>(`/api/runs/${run.id}/entries`, { method: 'POST', body });
   await askAgain(`/api/runs/${run.id}`);
+  return entry.id;
 }
 
 /** Sends the file first: an entry never names what is not there. */
-export async function keep(run: RunOpened, by: string, given: NewMeasurement): Promise<void> {
+export async function keep(run: RunOpened, by: string, given: NewMeasurement): Promise<string> {
   const hashes = [...(given.attachments ?? [])];
   if (given.bytes !== undefined) {
     const hash = await sha256(new Uint8Array(given.bytes));
@@ -39,7 +41,7 @@ export async function keep(run: RunOpened, by: string, given: NewMeasurement): P
     await request(`/api/attachments/${hash}`, { method: 'PUT', body });
     hashes.push(hash);
   }
-  await enter(run, by, {
+  return enter(run, by, {
     kind: 'evidence',
     evidence: given.evidence,
     ...(hashes.length > 0 && { attachments: hashes }),
@@ -47,7 +49,12 @@ export async function keep(run: RunOpened, by: string, given: NewMeasurement): P
 }
 
 /** Strikes an entry: it stays legible in the record and no longer counts. */
-export const strike = (run: RunOpened, by: string, entry: string, reason: string): Promise<void> =>
+export const strike = (
+  run: RunOpened,
+  by: string,
+  entry: string,
+  reason: string,
+): Promise<string> =>
   enter(run, by, {
     kind: 'correction',
     corrects: entry,

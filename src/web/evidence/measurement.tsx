@@ -24,6 +24,7 @@ export function Measurement({
     <section
       className="evidence-measurement"
       id={`entry-${entry.id}`}
+      tabIndex={-1}
       aria-label={evidenceTitle(evidence)}
     >
       <h3>{evidenceTitle(evidence)}</h3>

@@ -7,6 +7,11 @@ const AGREEMENT: Readonly<Record<Agreement, readonly [sign: string, word: string
   cannotTell: ['?', 'cannot tell'],
 };
 
+const ORDER: Readonly<Record<Agreement, number>> = { disagrees: 0, agrees: 1, cannotTell: 2 };
+
+/** What does not agree comes first; else in the judge's order. */
+const byAgreement = (a: Statement, b: Statement): number => ORDER[a.agreement] - ORDER[b.agreement];
+
 /** What one measurement says: each statement with what it cannot tell. */
 export function Statements({
   statements,
@@ -16,9 +21,12 @@ export function Statements({
   readonly said: (text: string) => string;
 }) {
   if (statements.length === 0) return null;
+  const ordered = statements.toSorted(byAgreement);
+  // What several statements cannot tell alike is said once.
+  const firstWith = new Map(ordered.toReversed().map((one) => [one.limits, one]));
   return (
     <ul className="evidence-statements">
-      {statements.map((statement) => {
+      {ordered.map((statement) => {
         const { id, what, measured, expected, agreement, weight, says, limits } = statement;
         const [sign, word] = AGREEMENT[agreement];
         return (
@@ -34,7 +42,7 @@ export function Statements({
             <dl className="evidence-figures">
               <div>
                 <dt>{what}</dt>
-                <dd>
+                <dd className="evidence-measured">
                   <Measured statement={statement} measured={said(measured)} said={said} />
                 </dd>
               </div>
@@ -44,12 +52,11 @@ export function Statements({
                   <dd>{said(expected)}</dd>
                 </div>
               )}
-              <div>
-                <dt>weight</dt>
-                <dd>{weight}</dd>
-              </div>
             </dl>
-            <p className="evidence-limits quiet">{said(limits)}</p>
+            <p className="evidence-limits quiet">
+              {weight === 'weak' && 'Weak evidence. '}
+              {firstWith.get(limits) === statement && said(limits)}
+            </p>
           </li>
         );
       })}

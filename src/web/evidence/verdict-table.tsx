@@ -1,4 +1,5 @@
 import { techniqueWords } from '../../core/report/evidence/verdict.ts';
+import type { Agreement, Question } from '../../core/evidence/statement.ts';
 import type { Outcome, VerdictRow } from '../../core/report/evidence/verdict.ts';
 import { Why } from '../ui/why.tsx';
 
@@ -11,6 +12,17 @@ const OUTCOME: Readonly<Record<Outcome, readonly [sign: string, word: string]>> 
   notMeasured: ['–', 'not measured'],
 };
 
+const NOT_MEASURED: Readonly<Record<Question, string>> = {
+  identity: 'whether it is the product',
+  change: 'whether the reaction changed what it should',
+  startingMaterial: 'what is left of the starting material',
+  purity: 'how pure it is',
+  contaminant: 'solvent, water and the like',
+  instrument: 'whether the instruments were right',
+};
+
+const isAnswered = ({ outcome }: VerdictRow): boolean => outcome !== 'notMeasured';
+
 /** What the measurements answer together, each answer with its rule and what it rests on. */
 export function VerdictTable({
   rows,
@@ -19,6 +31,7 @@ export function VerdictTable({
   readonly rows: readonly VerdictRow[];
   readonly said: (text: string) => string;
 }) {
+  const unasked = rows.filter((row) => !isAnswered(row));
   return (
     <section aria-labelledby="evidence-verdict">
       <h2 id="evidence-verdict">What the measurements answer</h2>
@@ -31,7 +44,7 @@ export function VerdictTable({
           </tr>
         </thead>
         <tbody>
-          {rows.map((row) => (
+          {rows.filter(isAnswered).map((row) => (
             <tr key={row.question} data-outcome={row.outcome}>
               <th scope="row">{row.asks}</th>
               <td>
@@ -44,6 +57,9 @@ export function VerdictTable({
           ))}
         </tbody>
       </table>
+      {unasked.length > 0 && (
+        <p>Not measured: {unasked.map(({ question }) => NOT_MEASURED[question]).join('; ')}.</p>
+      )}
       <p className="quiet">
         No figure adds these up: each answer follows from the rule that it opens to. Whoever is
         responsible decides.
@@ -62,6 +78,12 @@ function Answered({ outcome }: { readonly outcome: Outcome }) {
   );
 }
 
+const SIDES: readonly (readonly [Agreement, string])[] = [
+  ['disagrees', 'Against it'],
+  ['agrees', 'For it'],
+  ['cannotTell', 'Does not decide'],
+];
+
 function Rests({
   row,
   said,
@@ -72,13 +94,24 @@ function Rests({
   return (
     <>
       <p>{row.rule}</p>
-      <ul className="evidence-rests">
-        {row.statements.map(({ entry, statement }) => (
-          <li key={`${entry} ${statement.id}`}>
-            {techniqueWords(statement.technique)}, {statement.weight}: {said(statement.says)}
-          </li>
-        ))}
-      </ul>
+      {SIDES.map(([agreement, title]) => {
+        const side = row.statements.filter(({ statement }) => statement.agreement === agreement);
+        if (side.length === 0) return null;
+        return (
+          <div key={agreement}>
+            <p className="evidence-side">{title}</p>
+            <ul className="evidence-rests">
+              {side.map(({ entry, statement }) => (
+                <li key={`${entry} ${statement.id}`}>
+                  <a href={`#entry-${entry}`}>{techniqueWords(statement.technique)}</a>
+                  {statement.weight === 'weak' && ' (too weak to count alone)'}:{' '}
+                  {said(statement.says)}
+                </li>
+              ))}
+            </ul>
+          </div>
+        );
+      })}
     </>
   );
 }

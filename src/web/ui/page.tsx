@@ -30,6 +30,7 @@ export function Page({
           <NavLink to="/" end>
             Experiments
           </NavLink>
+          <NavLink to="/spectra">Spectra</NavLink>
           <NavLink to="/help">Sentences</NavLink>
           <NavLink to="/settings">Laboratory</NavLink>
         </nav>

@@ -24,8 +24,15 @@ const OF: Readonly<Record<string, string>> = {
   other: '',
 };
 
+const MELTING = {
+  product: 'Melting range',
+  mixed: 'Mixed melting range',
+  authentic: 'Melting range of a known sample',
+} as const;
+
 /** "Infrared spectrum of the product" */
 export function evidenceTitle(entered: EvidenceEntered): string {
+  if (entered.technique === 'meltingRange') return MELTING[entered.sample];
   const what = WORDS[entered.technique === 'file' ? entered.kind : entered.technique] ?? 'Evidence';
   const of = 'of' in entered && typeof entered.of === 'string' ? (OF[entered.of] ?? '') : '';
   return of === '' ? what : `${what} ${of}`;

@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { MeasuredTrace } from '../spectrum/trace.ts';
-import { MOST_PEAKS } from './schema.ts';
+import { MOST_PEAKS } from './limits.ts';
 import type { ChromatogramPeak } from './schema.ts';
 import { noiseOf, turningsOf } from './turnings.ts';
 

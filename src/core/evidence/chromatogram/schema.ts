@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { MOST_PEAKS } from './limits.ts';
 
 export const DETECTORS = ['fid', 'tcd', 'uv', 'refractiveIndex', 'ms', 'other'] as const;
 
@@ -8,8 +9,6 @@ export type Detector = (typeof DETECTORS)[number];
 export const PEAK_ROLES = ['sample', 'solvent', 'internalStandard', 'blank'] as const;
 
 export type PeakRole = (typeof PEAK_ROLES)[number];
-
-export const MOST_PEAKS = 300;
 
 const name = z.string().min(1).max(200);
 const time = z.number().min(0).max(10_000);

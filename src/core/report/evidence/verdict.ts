@@ -216,6 +216,13 @@ export function verdictOf(
   });
 }
 
+function openSentence(statements: readonly SourcedStatement[], name: string): string {
+  const fitting = firm(statements.filter(({ statement }) => statement.agreement === 'agrees'));
+  return fitting.length === 0
+    ? `Nothing that was measured so far decides whether it is ${name}.`
+    : `The ${listOf(fitting)} fits ${name}; one more kind of measurement is needed.`;
+}
+
 /** The first sentence of the page: what the sample is, in so far as it was measured. */
 export function verdictSentence(rows: readonly VerdictRow[], product?: string): string {
   const row = (question: Question) => rows.find((each) => each.question === question);
@@ -226,7 +233,7 @@ export function verdictSentence(rows: readonly VerdictRow[], product?: string): 
     yes: `What was made fits ${name}.`,
     no: `What was made does not fit ${name}.`,
     mixed: `The measurements of ${name} contradict each other.`,
-    open: `Whether it is ${name} is still open.`,
+    open: openSentence(identity?.statements ?? [], name),
     notMeasured: `Nothing was measured yet that tells whether it is ${name}.`,
   };
   const first = isIt[identity?.outcome ?? 'notMeasured'];

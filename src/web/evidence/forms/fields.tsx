@@ -169,7 +169,12 @@ export function RowsField({
     });
   };
   return (
-    <fieldset ref={fieldset} tabIndex={-1} className="evidence-rows">
+    <fieldset
+      ref={fieldset}
+      tabIndex={-1}
+      className="evidence-rows"
+      data-wrong={form.problems[name] === undefined ? undefined : true}
+    >
       <legend>{label}</legend>
       {rows.map((row, i) => (
         <div key={i} role="group" aria-label={`${each} ${i + 1}`} className="evidence-row">

@@ -33,6 +33,10 @@ const THERMOMETER = {
 };
 const VOLUME = ['start_mL', 'end_mL', 'titre_mL'];
 
+const TEST_FIELDS =
+  'test result observed blank knownPositive sample_structure sample_structureOther sample_workUp'.split(
+    ' ',
+  );
 const BURETTE = { start_mL: '0', end_mL: '20', titre_mL: '20' };
 
 const FORM_FIELDS: readonly (readonly [EvidenceForm, good: Draft, Fields])[] = [
@@ -100,28 +104,16 @@ const FORM_FIELDS: readonly (readonly [EvidenceForm, good: Draft, Fields])[] = [
     { tests: [{ test: 'dnp', result: 'positive' }] },
     {
       note: null,
-      tests: [
-        ...['test', 'result', 'observed', 'blank', 'knownPositive', 'sample_structure'],
-        ...['sample_structureOther', 'sample_workUp'],
-      ],
+      tests: TEST_FIELDS,
     },
   ],
 ];
 
-const CHOICES = [
-  ...['mixed', 'authentic', 'microscale', 'shown', 'neat', 'g/mL', 'mmHg', 'digital', 'alcohol'],
-  ...[
-    'saponification',
-    'iodometric',
-    'titre',
-    'standardised',
-    '(other)',
-    'yes',
-    'no',
-    'benzaldehyde',
-  ],
-  ...['positive', 'negative', 'unclear', 'dnp', 'peroxide', 'burette-25-A', 'product'],
-];
+const CHOICES = (
+  'mixed authentic microscale shown neat g/mL mmHg digital alcohol saponification iodometric ' +
+  'titre standardised (other) yes no benzaldehyde positive negative unclear dnp peroxide ' +
+  'burette-25-A product'
+).split(' ');
 
 /** What someone may have typed: mostly numbers that can be, some that cannot, some words. */
 const typed = fc.oneof(

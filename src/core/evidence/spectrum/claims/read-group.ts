@@ -87,7 +87,11 @@ export function readGroup(words: string): GroupReading {
   const ofClass = (band: IrBand): boolean =>
     classes.some(({ patterns }) => patterns.test(band.pattern));
   const both =
-    bonds.length === 0 ? irBands().filter(ofClass) : classes.length === 0 ? ofBond : ofBond.filter(ofClass);
+    bonds.length === 0
+      ? irBands().filter(ofClass)
+      : classes.length === 0
+        ? ofBond
+        : ofBond.filter(ofClass);
   const narrowed = both.length > 0 ? both : ofBond;
   return {
     kind: 'read',
@@ -105,8 +109,7 @@ function narrowest(classes: readonly ClassWords[]): ClassWords[] {
   const substituted = classes.some(({ name }) => name.endsWith('substituted ring'));
   const ofAlkene = classes.some(({ name }) => name.endsWith(' alkene'));
   return classes.filter(
-    ({ name }) =>
-      !(substituted && name === 'aromatic ring') && !(ofAlkene && name === 'alkene'),
+    ({ name }) => !(substituted && name === 'aromatic ring') && !(ofAlkene && name === 'alkene'),
   );
 }
 

@@ -39,14 +39,18 @@ interface Place {
 export function sightOf(table: Omit<TableCase, 'claims'>, place: Place): Sight {
   const { peaks, spectrum, quality, context } = table;
   const { low_percm, high_percm, rows, shape } = place;
-  const nearest = nearestOf(peaks, place, context.view.height.length > 0 ? table : table);
+  const nearest = nearestOf(peaks, place, table);
   const away = nearest === undefined ? Infinity : distanceOf(nearest, place);
   const tolerance_percm = toleranceOf(spectrum.positionU_percm, place, nearest, shape);
   const middle = (low_percm + high_percm) / 2;
-  const height = heightAt(context.view, nearest !== undefined && away === 0 ? nearest.position_percm : middle);
+  const height = heightAt(
+    context.view,
+    nearest !== undefined && away === 0 ? nearest.position_percm : middle,
+  );
   const share = Number.isNaN(height) ? 0 : height / context.view.tallest;
   const wide = rows.some(
-    (row) => row.shape === 'very broad' && row.low_percm <= high_percm && row.high_percm >= low_percm,
+    (row) =>
+      row.shape === 'very broad' && row.low_percm <= high_percm && row.high_percm >= low_percm,
   );
   const hidden = hiddenOf(table, low_percm, high_percm);
   const isThere = nearest !== undefined && away <= tolerance_percm;
@@ -96,7 +100,11 @@ function toleranceOf(
     (nearest !== undefined && nearest.width_percm > BROAD_WIDTH_PERCM && nearest.kind === 'peak') ||
     (/\bbr(?:oad)?\b|wide/.test(shape) && low_percm > 2400) ||
     rows.some(
-      (row) => row.shape.includes('broad') && row.low_percm <= high_percm && row.high_percm >= low_percm && row.low_percm > 2400,
+      (row) =>
+        row.shape.includes('broad') &&
+        row.low_percm <= high_percm &&
+        row.high_percm >= low_percm &&
+        row.low_percm > 2400,
     );
   return (isBroad ? BROAD_PERCM : NARROW_PERCM) + u_percm;
 }

@@ -52,7 +52,8 @@ export interface BondWords {
 
 const ALKYL =
   /^(?:alkyl-ch|methyl|methylene|methoxy|n-methyl|amine-tertiary-alkyl|cyclopropane-ch|epoxide-ch|halo-ch|trihalo-ch|gem-dimethyl|tert-butyl|long-chain|sulfur-methyl|silyl-methyl)/;
-const UNSATURATED = /^(?:alkene|aryl-ch|benzene|naphthalene|pyridine|furan|thiophene|indole)/;
+const UNSATURATED =
+  /^(?:alkene|aryl-ch|aldehyde-ch|formyl-ch|benzene|naphthalene|pyridine|furan|thiophene|indole)/;
 const RINGS =
   /^(?:benzene|aryl|naphthalene|pyridine|quinoline|furan|thiophene|pyrrole|indole|imidazole|pyrazole|pyrimidine|thiazole)/;
 
@@ -114,7 +115,13 @@ export const BOND_WORDS: readonly BondWords[] = [
     stretch: ['Overtones of ring C–H', 'Amide II overtone'],
     bend: [],
   },
-  only('no2', /\bn-?o2\b|\bn[-=]o\b|\bnitro(?:so)?\b/g, 'NO₂ stretch', 'N=O stretch', 'N–O stretch'),
+  only(
+    'no2',
+    /\bn-?o2\b|\bn[-=]o\b|\bnitro(?:so)?\b/g,
+    'NO₂ stretch',
+    'N=O stretch',
+    'N–O stretch',
+  ),
   only(
     's=o',
     /\bs ?[=-] ?o\b|\bso2\b|\bo=s=o\b|sul(?:f|ph)on(?:yl|e)|sul(?:f|ph)oxide/g,
@@ -158,6 +165,14 @@ export const BOND_WORDS: readonly BondWords[] = [
   only('c=n', /c ?= ?n\b|\bimines?\b|\boximes?\b/g, 'C=N stretch'),
   only('c=s', /c ?= ?s\b/g, 'C=S stretch', 'C=S and C–N stretch'),
   {
+    bond: 'aldehyde-ch',
+    words:
+      /\b(?:aldehyd(?:e|ic)|formyl) c-?h\b|\bc-?h,? \(?(?:sp ?2,? )?(?:stretch(?:ing)?,? )?\(?(?:of )?(?:an )?(?:aldehyd(?:e|ic)|cho|formyl)\b|\bc-?h\), aldehyde|\bo=c-h\b|\bcho\b|\bh-c=o\b/g,
+    stretch: ['C–H stretch'],
+    bend: ['C–H in-plane bend'],
+    patterns: /^(?:aldehyde|formyl)-ch/,
+  },
+  {
     bond: 'unsaturated-ch',
     words:
       /= ?c ?- ?h\b|=ch2?\b|\bsp ?2\b(?:[ -]hybridi[sz]ed)? c-?h|\bc-?h,? ?\(?(?:\w+ )?sp ?2\b|\b(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic|ar(?:yl)?|ring) ?-?c?-h\b|\b(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic) ch\b|\bar-?h\b|\bc-?h,? \(?(?:stretch(?:ing)?,? )?\(?(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic)\b|\bc\(sp2\)-h\b/g,
@@ -184,13 +199,7 @@ export const BOND_WORDS: readonly BondWords[] = [
     bond: 'n-h',
     words: /\bn-?h ?[234]?\b\+?|\bamide ii\b/g,
     stretch: ['N–H stretch', 'Amide II overtone'],
-    bend: [
-      'N–H scissor',
-      'N–H bend',
-      'N–H wag',
-      'N–H out-of-plane',
-      'Amide II',
-    ],
+    bend: ['N–H scissor', 'N–H bend', 'N–H wag', 'N–H out-of-plane', 'Amide II'],
   },
   only('c-cl', /\bc-?cl\b/g, 'C–Cl stretch'),
   only('c-br', /\bc-?br\b/g, 'C–Br stretch'),
@@ -210,14 +219,6 @@ export const BOND_WORDS: readonly BondWords[] = [
   only('p-h', /\bp-h\b/g, 'P–H stretch'),
   only('si-h', /\bsi-?h\b/g, 'Si–H stretch'),
   only('b-h', /\bb-h\b/g, 'B–H stretch'),
-  {
-    bond: 'aldehyde-ch',
-    words:
-      /\b(?:aldehyd(?:e|ic)|formyl) c-?h\b|\bc-?h,? \(?(?:stretch(?:ing)?,? )?\(?(?:of )?(?:an )?(?:aldehyd(?:e|ic)|cho|formyl)\b|\bc-?h\), aldehyde|\bo=c-h\b|\bcho\b|\bh-c=o\b/g,
-    stretch: ['C–H stretch'],
-    bend: ['C–H in-plane bend'],
-    patterns: /^(?:aldehyde|formyl)-ch/,
-  },
   {
     bond: 'alkyl-ch',
     words:
@@ -254,31 +255,63 @@ const kind = (name: string, words: RegExp, patterns: RegExp): ClassWords => ({
 
 /** In the order in which they are looked for, as above: "acid chloride" is no acid. */
 export const CLASS_WORDS: readonly ClassWords[] = [
-  kind('acyl halide', /(?:acid|acyl|acetyl|benzoyl) (?:chloride|bromide|halide)s?/g, /^(?:acyl-(?:ch|br)|chloroform)/),
+  kind(
+    'acyl halide',
+    /(?:acid|acyl|acetyl|benzoyl) (?:chloride|bromide|halide)s?/g,
+    /^(?:acyl-(?:ch|br)|chloroform)/,
+  ),
   kind('anhydride', /(?:acid )?anhydrides?/g, /^anhydride/),
   kind('carboxylate', /carboxylates?|\bco2-|\bcoo-(?!\w)/g, /^(?:carboxylate|amino-acid)/),
-  kind('carboxylic acid', /carboxylic(?: acids?)?|\bcoo-?h\b|\bco2h\b|\bacids?\b/g, /^(?:acid\b|amino-acid)/),
+  kind(
+    'carboxylic acid',
+    /carboxylic(?: acids?)?|\bcoo-?h\b|\bco2h\b|\bacids?\b/g,
+    /^(?:acid\b|amino-acid)/,
+  ),
   kind('ketone', /\bketones?\b|\bketo\b|\benones?\b/g, /^(?:ketone|quinone)/),
   kind('aldehyde', /\baldehyd(?:e|ic)s?\b|\benals?\b|\bcho\b/g, /^aldehyde/),
   kind('lactone', /\blactones?\b/g, /^lactone/),
-  kind('ester', /\besters?\b|\bacetates?\b|\bbenzoates?\b|\bcoor\b|\bco2r\b/g, /^(?:ester|acetate|formate|lactone|carbonate)/),
-  kind('amide', /\bamides?\b|\banilides?\b|\blactams?\b|\bimides?\b/g, /^(?:amide|anilide|lactam|imide|urea|carbamate)/),
+  kind(
+    'ester',
+    /\besters?\b|\bacetates?\b|\bbenzoates?\b|\bcoor\b|\bco2r\b/g,
+    /^(?:ester|acetate|formate|lactone|carbonate)/,
+  ),
+  kind(
+    'amide',
+    /\bamides?\b|\banilides?\b|\blactams?\b|\bimides?\b/g,
+    /^(?:amide|anilide|lactam|imide|urea|carbamate)/,
+  ),
   kind('amine', /\bamines?\b|\bamino\b|\banilines?\b/g, /^(?:amine|aniline|ammonium|enamine)/),
   kind('phenol', /\bphenol(?:ic)?s?\b/g, /^phenol/),
   kind('alcohol', /\balcohols?\b|\balcoholic\b|\bdiols?\b/g, /^(?:alcohol|phenol)/),
-  kind('ether', /\bethers?\b|\bepoxides?\b|\bacetals?\b|\bketals?\b/g, /^(?:ether|epoxide|acetal|methylenedioxy|silyl-ether)/),
+  kind(
+    'ether',
+    /\bethers?\b|\bepoxides?\b|\bacetals?\b|\bketals?\b/g,
+    /^(?:ether|epoxide|acetal|methylenedioxy|silyl-ether)/,
+  ),
   kind('nitro compound', /\bnitro\b/g, /^nitro/),
   kind('nitrile', /\bnitriles?\b|\bcyano\b/g, /^(?:nitrile|cyanamide)/),
   kind('alkyne', /\balkyn(?:e|yl)s?\b|acetylen(?:e|ic)/g, /^alkyne/),
-  kind('1,1-disubstituted alkene', /1,1-?(?:di)?-?subst\w*\.? alkenes?|\bvinylidenes?\b/g, /^alkene-vinylidene/),
+  kind(
+    '1,1-disubstituted alkene',
+    /1,1-?(?:di)?-?subst\w*\.? alkenes?|\bvinylidenes?\b/g,
+    /^alkene-vinylidene/,
+  ),
   kind('trans alkene', /\btrans[- ]?(?:alkenes?|c=c)?|\(e\)-?alkene/g, /^alkene-(?:trans|1,2)/),
   kind('cis alkene', /\bcis[- ]?(?:alkenes?|c=c)?|\(z\)-?alkene/g, /^alkene-(?:cis|1,2|ring)/),
-  kind('alkene', /\balkenes?\b|\balkenyl\b|\bolefin(?:s|ic)?\b|\bvinyl(?:ic)?\b/g, /^(?:alkene|enol-ether|enamine|nitroalkene|ketone-enone)/),
+  kind(
+    'alkene',
+    /\balkenes?\b|\balkenyl\b|\bolefin(?:s|ic)?\b|\bvinyl(?:ic)?\b/g,
+    /^(?:alkene|enol-ether|enamine|nitroalkene|ketone-enone)/,
+  ),
   kind('monosubstituted ring', /\bmono-? ?(?:di)?-?subst\w*\.?/g, /^benzene-mono/),
   kind('1,2-disubstituted ring', /\bortho-?\b|\b1,2-(?:di)?-?subst\w*\.?/g, /^benzene-1,2$/),
   kind('1,3-disubstituted ring', /\bmeta-?\b|\b1,3-(?:di)?-?subst\w*\.?/g, /^benzene-1,3(?:$|-)/),
   kind('1,4-disubstituted ring', /\bpara-?\b|\b1,4-(?:di)?-?subst\w*\.?/g, /^benzene-1,4/),
-  kind('aromatic ring', /\baromatics?\b|\barenes?\b|\baryl\b|\bbenzen(?:e|oid)\b|\bphenyl\b|\bring\b|\bar\b/g, RINGS),
+  kind(
+    'aromatic ring',
+    /\baromatics?\b|\barenes?\b|\baryl\b|\bbenzen(?:e|oid)\b|\bphenyl\b|\bring\b|\bar\b/g,
+    RINGS,
+  ),
 ];
 
 /** What is no band of the substance. */

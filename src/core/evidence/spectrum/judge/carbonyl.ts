@@ -2,6 +2,7 @@ import type { TraceContext } from './context.ts';
 import { canHold, isSolid } from './context.ts';
 import type { Maximum } from './maxima.ts';
 import { maximaWithin } from './maxima.ts';
+import { besideClipped } from './view.ts';
 import type { Explanation } from './weigh.ts';
 import { about, near, weighed } from './weigh.ts';
 
@@ -162,17 +163,11 @@ function causesOf(context: TraceContext, band: Maximum): Map<Cause, number> {
     .map((one): Explanation<Cause> => {
       const logLikelihood =
         Math.log(placeDensity(context, band.position_percm, one)) +
-        about(share, usualShare(one, context), one.shareFactor) +
+        about(share, besideClipped(one.share, context.view), one.shareFactor) +
         0.5 * about(band.width_percm, one.width, one.widthFactor);
       return { name: one.cause, prior: one.prior, logLikelihood };
     });
   return weighed(explanations);
-}
-
-/** Beside a tallest band that is cut off, weak ones look taller than they are. */
-function usualShare({ cause, share }: Family, { view }: TraceContext): number {
-  const isWeak = cause === 'combination' || cause === 'traceCarbonyl' || cause === 'water';
-  return isWeak && view.isClipped ? 2 * share : share;
 }
 
 function placeDensity(context: TraceContext, position_percm: number, family: Family): number {

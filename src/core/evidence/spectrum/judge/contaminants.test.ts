@@ -12,7 +12,7 @@ const BANDS = {
   acetone: '1714/1/18 1420/.25 1362/.6/14 1222/.6/14 530/.25',
   'ethyl acetate': '2985/.15 1741/1/18 1374/.35/14 1240/1/22 1048/.45/16 848/.1',
   toluene: '3027/.4/14 2920/.25 1605/.25/9 1496/.6/8 1460/.3 1081/.15 1030/.2 728/1/10 695/.7/9',
-  water: '3395/1/360 1640/.27/80',
+  moisture: '3440/1/260 1634/.35/50',
   silicone: '2963/.3/14 1261/.75/10 1095/.95/40 1022/1/45 800/1/16',
 };
 
@@ -86,7 +86,7 @@ const SCENARIOS: readonly Scenario[] = [
     what: 'moisture of a disc',
     sample: 'naphthalene',
     state: 'disc',
-    added: 'water',
+    added: 'moisture',
     height: 0.3,
     used: [],
     expected: { 'disc-moisture': 'present', 'carbon-dioxide': 'notListed' },

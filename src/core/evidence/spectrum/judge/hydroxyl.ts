@@ -6,6 +6,7 @@ import type { Finding } from './finding.ts';
 import type { Readings } from './readings.ts';
 import { sharesOf } from './readings.ts';
 import { moved } from './weigh.ts';
+import { meanHeight } from './view.ts';
 import type { XhCause } from './xh-condensed.ts';
 
 const HYDROXYL: readonly XhCause[] = [
@@ -72,6 +73,12 @@ export function hydroxyl(readings: Readings): Finding {
     evidence.push(evidenceOf(context, 'maximum of the O–H and N–H window', xh.main));
     reasons.push(mainSentence(readings));
   } else reasons.push('Nothing stands out between 3100 and 3570 cm⁻¹.');
+  if (ridesOnHydroxyl(readings)) {
+    probability = Math.max(probability, canHold(context, 'N') ? 0.5 : 0.85);
+    reasons.push(
+      'Beside the narrow band the curve stays up to 3450 cm⁻¹: a broad band of bonded O–H lies under it.',
+    );
+  }
   if (xh.free !== undefined) {
     const share = xh.free.height / context.view.tallest;
     const firm = xh.free.prominence > 6 * context.view.noise;
@@ -93,6 +100,14 @@ export function hydroxyl(readings: Readings): Finding {
       ],
     };
   return { probability, evidence, reasons };
+}
+
+/** The narrow band of ≡C–H on top of the broad one of an O–H, with a C–O. */
+function ridesOnHydroxyl({ context: { view }, xh }: Readings): boolean {
+  const { main } = xh;
+  if (main === undefined || main.width_percm > 90 || xh.carbonOxygen === 'low') return false;
+  const isNear3300 = main.position_percm > 3272 && main.position_percm < 3328;
+  return isNear3300 && meanHeight(view, 3380, 3450) > 0.12 * view.tallest;
 }
 
 /** How much more often a narrow band at 3572–3680 comes with an O–H than without one. */

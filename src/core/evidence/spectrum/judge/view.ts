@@ -42,7 +42,8 @@ export const positionOf = (index: number): number => FIRST_PERCM + index * STEP_
 
 /** The spectrum on the even grid, its hull taken off and its scale measured. */
 export function viewOf(spectrum: InfraredSpectrum): TraceView {
-  const absorbance = resampled(spectrum);
+  const ceiling = ceilingOf(spectrum);
+  const absorbance = resampled(spectrum, ceiling);
   const raw = noiseOf(spectrum.absorbance);
   const half = raw > NOISY * rangeOf(absorbance) ? NOISY_HALF : CLEAN_HALF;
   const even = smoothed(absorbance, half);
@@ -65,7 +66,7 @@ export function viewOf(spectrum: InfraredSpectrum): TraceView {
       raw /
       Math.sqrt(Math.max(1, ((2 * half + 1) * STEP_PERCM) / Math.max(STEP_PERCM, spacing_percm))),
     tallest,
-    isClipped: tallest > 0.85 * CEILING[spectrum.recordedAs],
+    isClipped: isClipped(even, ceiling),
     saturated: saturatedIn(even, height),
     positionU_percm: spectrum.positionU_percm,
     state: spectrum.state,
@@ -103,9 +104,39 @@ const CEILING: Readonly<Record<InfraredSpectrum['recordedAs'], number>> = {
   absorptionIndex: Number.POSITIVE_INFINITY,
 };
 
-function resampled(spectrum: InfraredSpectrum): Float64Array {
+/** At the ceiling, or three bands and more that end at one height: the chart's own floor. */
+function isClipped(even: Float64Array, ceiling: number): boolean {
+  const top = even.reduce((most, value) => (value > most ? value : most), 0);
+  if (top > 0.97 * ceiling) return true;
+  if (top < 0.6) return false;
+  let runs = 0;
+  let above = false;
+  for (const value of even) {
+    if (!above && value > 0.93 * top) {
+      above = true;
+      runs++;
+    } else if (value < 0.75 * top) above = false;
+  }
+  return runs >= 3;
+}
+
+/** Over a high background the same band reaches further before the chart ends, down to 1 %. */
+function ceilingOf({ recordedAs, absorbance }: InfraredSpectrum): number {
+  const sorted = Float64Array.from(absorbance).sort();
+  const background = sorted[Math.floor(sorted.length / 10)] ?? 0;
+  return CEILING[recordedAs] + Math.min(0.5, Math.max(0, background));
+}
+
+/**
+ * The usual height of a band beside the tallest where the tallest is cut off: every other comes
+ * nearer to it, small ones most. The power is a rough mean over samples two to three times too thick.
+ */
+export function besideClipped(share: number, { isClipped }: TraceView): number {
+  return isClipped && share < 1 ? share ** 0.7 : share;
+}
+
+function resampled(spectrum: InfraredSpectrum, ceiling: number): Float64Array {
   const { wavenumber_percm: x, absorbance: y, gaps } = spectrum;
-  const ceiling = CEILING[spectrum.recordedAs];
   const grid = new Float64Array(POINTS).fill(Number.NaN);
   let j = 0;
   for (let i = 0; i < POINTS; i++) {

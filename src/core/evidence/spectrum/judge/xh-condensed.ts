@@ -1,5 +1,6 @@
 import type { TraceContext } from './context.ts';
 import { canHold, isSolid } from './context.ts';
+import { besideClipped } from './view.ts';
 import type { Explanation } from './weigh.ts';
 import type { Maximum } from './maxima.ts';
 import { leastShare } from './maxima.ts';
@@ -214,7 +215,7 @@ const WATER_IN: Readonly<Record<string, Partial<Model>>> = {
   disc: {
     prior: 0.3,
     place: 3437,
-    placeSd: 35,
+    placeSd: 38,
     width: 260,
     widthFactor: 1.45,
     share: 0.12,
@@ -321,7 +322,7 @@ function bandLikelihood(
       RANGE_PERCM,
     ) +
     about(main.width_percm, one.width, one.widthFactor) +
-    about(features.share, one.share, one.shareFactor) +
+    about(features.share, besideClipped(one.share, view), one.shareFactor) +
     paired(features.pairing, one.pairing) +
     whether(features.overtone, one.overtone ?? USUAL.overtone) +
     (narrow ? whether(features.alkynePartner, one.alkynePartner ?? USUAL.alkynePartner) : 0)

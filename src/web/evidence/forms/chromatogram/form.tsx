@@ -78,12 +78,16 @@ function build(reader: DraftReader, world: FormWorld) {
 }
 
 /** A gas or liquid chromatogram: its table of peaks, and what they are. */
-export const CHROMATOGRAM_FORM: EvidenceForm = {
+export const chromatogramForm: EvidenceForm = {
   technique: 'chromatogram',
   begin: (world, sign = '.') => {
     const trace = traceOf(world, 'chromatogram');
     const peaks = trace === undefined ? [] : peaksOfTrace(trace).peaks;
-    const rows = peaks.map((peak) => peakDraft(peak, world.subjects, sign));
+    // A top is found no better than to a thousandth of a minute.
+    const rows = peaks.map((peak) => {
+      const retention_min = Number(peak.retention_min.toFixed(3));
+      return peakDraft({ ...peak, retention_min }, world.subjects, sign);
+    });
     return { peaks: rows.length > 0 ? rows : [{}] };
   },
   fields: (world) => <Fields world={world} />,

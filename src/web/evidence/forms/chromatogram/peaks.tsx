@@ -69,6 +69,8 @@ export function PeakFields({ world }: { readonly world: FormWorld }) {
 function Pasting({ world, isOpen }: { readonly world: FormWorld; readonly isOpen: boolean }) {
   const { draft, set, sign } = useForm();
   const [text, setText] = useState('');
+  // Only at first: what opens and shuts while one types moves the fields away.
+  const [isOpenAtFirst] = useState(isOpen);
   const [said, setSaid] = useState('');
   const take = () => {
     const read = reportRows(text, world.subjects, sign);
@@ -84,22 +86,24 @@ function Pasting({ world, isOpen }: { readonly world: FormWorld; readonly isOpen
     setSaid(`${count === 1 ? 'One peak' : `${count} peaks`} filled in.${leftOut(read.unread)}`);
   };
   return (
-    <details className="evidence-seldom" open={isOpen || undefined}>
-      <summary>Paste the table of the report</summary>
-      <label className="field evidence-paste">
-        <span className="label">The table, with its headings if it has them</span>
-        <textarea
-          rows={5}
-          value={text}
-          spellCheck={false}
-          onChange={({ target }) => setText(target.value)}
-        />
-      </label>
-      <Button onClick={take} disabled={text.trim() === ''}>
-        Fill in the peaks
-      </Button>
+    <>
+      <details className="evidence-seldom" open={isOpenAtFirst}>
+        <summary>Paste the table of the report</summary>
+        <label className="field evidence-paste">
+          <span className="label">The table, with its headings if it has them</span>
+          <textarea
+            rows={5}
+            value={text}
+            spellCheck={false}
+            onChange={({ target }) => setText(target.value)}
+          />
+        </label>
+        <Button onClick={take} disabled={text.trim() === ''}>
+          Fill in the peaks
+        </Button>
+      </details>
       <p role="status">{said}</p>
-    </details>
+    </>
   );
 }
 

@@ -88,7 +88,7 @@ export function peakDraft(peak: ChromatogramPeak, subjects: Subjects, sign: Deci
     (subject) => subject !== undefined && isNamed(subject, name),
   );
   return {
-    retention_min: typed(retention_min, 5, sign),
+    retention_min: typed(retention_min, 6, sign),
     area: typed(area, 6, sign),
     ...(halfWidth_min !== undefined && { halfWidth_min: typed(halfWidth_min, 4, sign) }),
     ...(foot !== undefined && {

@@ -114,7 +114,7 @@ function peakLine({ mz, intensity }: MassPeak, sign: DecimalSign): string {
 }
 
 /** A mass spectrum: how the ions were made, and a list of peaks. */
-export const MASS_FORM: EvidenceForm = {
+export const massForm: EvidenceForm = {
   technique: 'mass',
   begin: (world, sign = '.') => {
     const trace = traceOf(world, 'mass');

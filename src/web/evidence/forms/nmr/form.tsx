@@ -16,6 +16,7 @@ import { filledRows } from '../rows.ts';
 import { NOBODY, SOLVENTS, ownersOf, readOwner } from './owner.ts';
 import { readCouplings, readPattern, readShift, signalDraft } from './signal-text.ts';
 import { StandardFields, readStandard } from './standard.tsx';
+import './nmr.css';
 
 const MOST_SIGNALS = 200;
 
@@ -34,11 +35,11 @@ function SignalFields({ owners }: { readonly owners: ReturnType<typeof ownersOf>
   const { draft } = useForm();
   const owner = owners.find(({ value }) => value === draft['owner']);
   return (
-    <Line>
+    <div className="nmr-signal">
       <TextField name="shift" label="Shift or range in ppm" />
+      <NumberField name="integral" label="Integral" />
       <TextField name="multiplicity" label="Multiplicity" />
       <TextField name="J" label="J in Hz" />
-      <NumberField name="integral" label="Integral" />
       <ChoiceField
         name="owner"
         label="Whose it is"
@@ -48,7 +49,7 @@ function SignalFields({ owners }: { readonly owners: ReturnType<typeof ownersOf>
         <TextField name="of" label={owner.to === 'isomer' ? 'Which isomer' : 'Its name'} />
       )}
       {owner !== undefined && <NumberField name="hydrogens" label="Hydrogens it stands for" />}
-    </Line>
+    </div>
   );
 }
 
@@ -130,7 +131,7 @@ function build(reader: DraftReader, world: FormWorld) {
 }
 
 /** A ¹H spectrum: its signals, and what was weighed into the tube. */
-export const NMR_FORM: EvidenceForm = {
+export const nmrForm: EvidenceForm = {
   technique: 'nmr',
   begin,
   fields: (world) => <Fields world={world} />,

@@ -1,5 +1,8 @@
 import { useRef, useState } from 'react';
-import type { StationaryPhase, ThinLayerEntered } from '../../../../core/evidence/thin-layer/schema.ts';
+import type {
+  StationaryPhase,
+  ThinLayerEntered,
+} from '../../../../core/evidence/thin-layer/schema.ts';
 import { built, useForm } from '../draft.ts';
 import type { Built, DraftReader, Open } from '../draft.ts';
 import { ChoiceField, NumberField, TextField } from '../fields.tsx';
@@ -12,6 +15,7 @@ import { LaneFields, readLanes } from './lanes.tsx';
 import { measureIn, readMeasure } from './measure.ts';
 import { PlatePicture } from './plate-picture.tsx';
 import { readWays, WaysFields, waysIn } from './ways.tsx';
+import type { Held } from './plate-picture.tsx';
 import './thin-layer.css';
 
 const PHASES: Readonly<Record<StationaryPhase, string>> = {
@@ -24,11 +28,11 @@ const PHASES: Readonly<Record<StationaryPhase, string>> = {
 
 function Fields({ world: { subjects } }: { readonly world: FormWorld }) {
   const { draft, sign } = useForm();
-  const [held, setHeld] = useState<string>();
+  const [held, setHeld] = useState<Held>();
   const picture = useRef<HTMLDivElement>(null);
   const by = draft['by'] === 'photograph' ? 'photograph' : 'ruler';
   const onMove = (id: string) => {
-    setHeld(id);
+    setHeld({ id, isCarried: true });
     picture.current?.focus();
   };
   return (
@@ -60,7 +64,6 @@ function Fields({ world: { subjects } }: { readonly world: FormWorld }) {
           stage={picture}
           held={held}
           onHold={setHeld}
-          onMove={onMove}
           choices={laneChoices(subjects)}
         />
       )}
@@ -111,7 +114,7 @@ function build(reader: DraftReader, { subjects }: FormWorld): Built {
 }
 
 /** A developed plate, measured with a ruler or on a photograph. */
-export const THIN_LAYER_FORM: EvidenceForm = {
+export const thinLayerForm: EvidenceForm = {
   technique: 'thinLayer',
   begin: ({ subjects }) => {
     const starting = laneChoices(subjects).find(({ lane }) => lane.kind === 'startingMaterial');

@@ -88,8 +88,8 @@ export function readSeen(
   spot: DraftReader,
   ways: readonly Visualisation[],
 ): readonly Visualisation[] {
+  if (ways.length < 2) return ways;
   const seen = ways.filter((way) => spot.flag(unseenWith(way)) !== true);
-  if (seen.length === 0 && ways.length > 1)
-    spot.say('seen', 'A spot is seen in one way at least.');
+  if (seen.length === 0) spot.say('seen', 'A spot is seen in one way at least.');
   return seen;
 }

@@ -19,9 +19,7 @@ export function above3000AsAlkane(one: ReadCase, table: TableCase): ClaimFinding
   if (product !== undefined && LIFTED.some((pattern) => timesIn(product, pattern) > 0))
     return undefined;
   const unsaturated =
-    product === undefined ||
-    timesIn(product, 'aryl-ch') > 0 ||
-    timesIn(product, 'alkene-ch') > 0;
+    product === undefined || timesIn(product, 'aryl-ch') > 0 || timesIn(product, 'alkene-ch') > 0;
   return finding(one, 'above-3000-as-alkane', 'doubts', unsaturated ? 0.88 : 0.7, {
     says: `The band at ${at(place)} lies above 3000 cm⁻¹; C–H of sp³ carbon absorbs below.`,
     right: unsaturated

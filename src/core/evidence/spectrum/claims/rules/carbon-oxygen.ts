@@ -59,7 +59,9 @@ export function coNotAssigned(table: TableCase): ClaimFinding | undefined {
       placeOf(one) < 1330 &&
       (one.reading.bonds.some((bond) => bond === 'c-o' || bond === 'co') ||
         (one.reading.bonds.length === 0 &&
-          one.reading.classes.some((name) => ['alcohol', 'phenol', 'ester', 'ether'].includes(name)))),
+          one.reading.classes.some((name) =>
+            ['alcohol', 'phenol', 'ester', 'ether'].includes(name),
+          ))),
   );
   if (named) return undefined;
   const windows = (table.productRows ?? []).filter(isCarbonOxygen);

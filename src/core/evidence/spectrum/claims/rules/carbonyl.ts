@@ -58,7 +58,8 @@ export function combinationAsCarbonyl(one: ReadCase, table: TableCase): ClaimFin
     ) || groupOf(table, 'aryl').probability > 0.5;
   const tooHigh = place > 1880;
   if (share > 0.15 || (!ring && !tooHigh) || expectedAt(one, table) === true) return undefined;
-  const likelihood = (tooHigh ? 0.92 : 0.85) * (ring ? 1 : 0.6) * (1 - 2 * Math.max(0, share - 0.08));
+  const likelihood =
+    (tooHigh ? 0.92 : 0.85) * (ring ? 1 : 0.6) * (1 - 2 * Math.max(0, share - 0.08));
   return finding(one, 'combination-as-carbonyl', 'doubts', likelihood, {
     says: `The band at ${at(place)} is ${shareText(share)}. Aromatic rings show a row of such weak overtones from 1650 to 2000 cm⁻¹; a C=O is among the strongest bands of a trace.`,
     right: 'Call it an overtone of the ring, or leave it out.',

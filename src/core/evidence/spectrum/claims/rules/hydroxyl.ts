@@ -1,3 +1,4 @@
+import { timesIn } from '../../../structure.ts';
 import { at, shareText } from '../../judge/evidence.ts';
 import { maximaWithin, mostProminent, tallestOf } from '../../judge/maxima.ts';
 import { holds } from '../../judge/structure-groups.ts';
@@ -32,6 +33,9 @@ export function faintHydroxyl(one: ReadCase, table: TableCase): ClaimFinding | u
   });
 }
 
+const isPhenol = ({ product }: TableCase): boolean =>
+  product !== undefined && timesIn(product, 'phenol') > 0;
+
 /** Water stretches at 3400 and bends at 1640; an alcohol shows its C–O as well. */
 export function waterAsAlcohol(one: ReadCase, table: TableCase): ClaimFinding | undefined {
   if (!speaksOf(one, 'o-h') || !inStretch(one, 3200, 3620)) return undefined;
@@ -44,8 +48,8 @@ export function waterAsAlcohol(one: ReadCase, table: TableCase): ClaimFinding | 
   );
   if (bend === undefined || one.sight.share < 0.03) return undefined;
   const carbonOxygen = tallestOf(
-    maximaWithin(context.maxima, 1000, 1260).filter(
-      ({ prominence, height }) => prominence > 0.3 * height,
+    maximaWithin(context.maxima, 1000, isPhenol(table) ? 1310 : 1260).filter(
+      ({ prominence, height }) => prominence > 0.15 * height,
     ),
   );
   const share = carbonOxygen === undefined ? 0 : carbonOxygen.height / context.view.tallest;
@@ -53,8 +57,8 @@ export function waterAsAlcohol(one: ReadCase, table: TableCase): ClaimFinding | 
     (band) =>
       band.duty === 'must' &&
       band.vibration !== 'H–O–H bend' &&
-      band.coreLow_percm <= bend.position_percm &&
-      band.coreHigh_percm >= bend.position_percm,
+      band.low_percm <= bend.position_percm &&
+      band.high_percm >= bend.position_percm,
   );
   const noAlcohol = has(table, 'oh') === false;
   if (share > 0.3 && !noAlcohol) return undefined;
@@ -63,7 +67,8 @@ export function waterAsAlcohol(one: ReadCase, table: TableCase): ClaimFinding | 
     says:
       `Beside ${written(one)} there is a band at ${at(bend.position_percm)}, as water has` +
       (share < 0.2 ? ', and no strong C–O between 1000 and 1260 cm⁻¹.' : '.'),
-    right: 'Dry the sample (and the windows or the KBr) and measure again before claiming an alcohol.',
+    right:
+      'Dry the sample (and the windows or the KBr) and measure again before claiming an alcohol.',
     evidence: [
       ...evidenceAt(one, table, 'O–H stretch, water perhaps'),
       seenAs(table, 'H–O–H bend, perhaps', bend),
@@ -110,7 +115,8 @@ export function nhOhSwapped(one: ReadCase, table: TableCase): ClaimFinding | und
     if (holdsOwn && holdsRival) chance *= 0.5;
   }
   if (other === 'nh' && elements !== undefined && !elements.has('N')) return undefined;
-  if (said === 'nh' && elements !== undefined && !elements.has('N')) chance = Math.max(chance, 0.85);
+  if (said === 'nh' && elements !== undefined && !elements.has('N'))
+    chance = Math.max(chance, 0.85);
   if (chance < 0.3) return undefined;
   const width = Math.round(one.sight.band.width_percm);
   return finding(one, 'nh-oh-swapped', 'doubts', chance, {
@@ -121,7 +127,8 @@ export function nhOhSwapped(one: ReadCase, table: TableCase): ClaimFinding | und
 }
 
 const WIDE = 'An N–H band is narrower, and double where there is an NH₂; O–H is wide and single.';
-const NARROW = 'An O–H band is wider and single; N–H is narrower, and double where there is an NH₂.';
+const NARROW =
+  'An O–H band is wider and single; N–H is narrower, and double where there is an NH₂.';
 
 /** Twice a C=O, less the anharmonicity of about 20 cm⁻¹. */
 const ANHARMONIC_PERCM = 22;

@@ -161,13 +161,19 @@ function axisBreak(one: ClaimCase, table: TableCase): ClaimFinding | undefined {
   const best = candidates.sort((a, b) => a.off - b.off)[0];
   if (best === undefined) return undefined;
   const broad = best.peak.width_percm > 80;
-  return finding(one, 'axis-break', 'contradicts', 0.82 * closeness(broad ? best.off / 3 : best.off), {
-    says:
-      `Many printed spectra change their scale at 2000 cm⁻¹. Read with the scale of the other side, ` +
-      `${at(best.peak.position_percm)} becomes ${written(one)}.`,
-    right: `The trace has a band at ${at(best.peak.position_percm)}, where this group absorbs.`,
-    evidence: [seenAs(table, 'band on the other scale', best.peak)],
-  });
+  return finding(
+    one,
+    'axis-break',
+    'contradicts',
+    0.82 * closeness(broad ? best.off / 3 : best.off),
+    {
+      says:
+        `Many printed spectra change their scale at 2000 cm⁻¹. Read with the scale of the other side, ` +
+        `${at(best.peak.position_percm)} becomes ${written(one)}.`,
+      right: `The trace has a band at ${at(best.peak.position_percm)}, where this group absorbs.`,
+      evidence: [seenAs(table, 'band on the other scale', best.peak)],
+    },
+  );
 }
 
 /** In %T a band points down: the place between two bands is the summit of the curve. */
@@ -195,14 +201,19 @@ function valleysNear(table: TableCase, position_percm: number): Peak[] {
   const { wavenumber_percm: x, absorbance: y } = table.spectrum;
   const least = Math.max(0.01 * table.quality.highest, 7 * table.quality.noise);
   const valleys = valleysOf(table, () =>
-    findPeaks(x, y.map((value) => -value), {
-      minProminence: least,
-      noise: table.quality.noise,
-      shoulders: false,
-    }),
+    findPeaks(
+      x,
+      y.map((value) => -value),
+      {
+        minProminence: least,
+        noise: table.quality.noise,
+        shoulders: false,
+      },
+    ),
   );
   return [...valleys].sort(
-    (a, b) => Math.abs(a.position_percm - position_percm) - Math.abs(b.position_percm - position_percm),
+    (a, b) =>
+      Math.abs(a.position_percm - position_percm) - Math.abs(b.position_percm - position_percm),
   );
 }
 

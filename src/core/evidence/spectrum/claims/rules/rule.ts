@@ -54,9 +54,7 @@ export function evidenceAt(one: ClaimCase, table: TableCase, what: string): Band
 /** "1715 cm⁻¹" as written, or "3200–3500 cm⁻¹". */
 export function written({ low_percm, high_percm }: ClaimCase): string {
   const low = Math.round(low_percm * 10) / 10;
-  return high_percm > low_percm
-    ? `${low}–${Math.round(high_percm * 10) / 10} cm⁻¹`
-    : `${low} cm⁻¹`;
+  return high_percm > low_percm ? `${low}–${Math.round(high_percm * 10) / 10} cm⁻¹` : `${low} cm⁻¹`;
 }
 
 export const listed = (words: readonly string[]): string =>

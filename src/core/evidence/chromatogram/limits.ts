@@ -1,0 +1,2 @@
+/** Of one chromatogram: more are noise. */
+export const MOST_PEAKS = 300;
