@@ -73,7 +73,7 @@ export function AddMeasurement({ run, by, report, decimalSign, open, setOpen }: 
             if (evidence.technique === 'infrared' && evidence.state !== undefined)
               localStorage.setItem(LAST_STATE, evidence.state);
             keeping.mutate(
-              { evidence, bytes: current.bytes },
+              { evidence, file: new Blob([current.bytes]) },
               {
                 onSuccess: (id) => {
                   files.done();
@@ -137,9 +137,13 @@ function Filling({
       busy={keeping.isPending}
       problem={problem}
       onLeave={() => setOpen(undefined)}
-      onKeep={(evidence) =>
+      onKeep={(evidence, attach) =>
         keeping.mutate(
-          { evidence, ...(file !== undefined && { attachments: [file.hash] }) },
+          {
+            evidence,
+            ...(file !== undefined && { attachments: [file.hash] }),
+            ...(attach !== undefined && { file: attach }),
+          },
           {
             onSuccess: (id) => {
               setOpen(undefined);

@@ -8,8 +8,8 @@ import { newId } from '../ui/id.ts';
 
 export interface NewMeasurement {
   readonly evidence: EvidenceEntered;
-  /** Bytes that are not on the server yet. */
-  readonly bytes?: ArrayBuffer;
+  /** What is not on the server yet: a photograph, or the file of an instrument. */
+  readonly file?: Blob;
   /** Hashes of what is there already. */
   readonly attachments?: readonly string[];
 }
@@ -35,9 +35,11 @@ async function enter(run: RunOpened, by: string, said: Said): Promise<string> {
 /** Sends the file first: an entry never names what is not there. */
 export async function keep(run: RunOpened, by: string, given: NewMeasurement): Promise<string> {
   const hashes = [...(given.attachments ?? [])];
-  if (given.bytes !== undefined) {
-    const hash = await sha256(new Uint8Array(given.bytes));
-    const body = new Blob([given.bytes], { type: 'application/octet-stream' });
+  if (given.file !== undefined) {
+    const bytes = await given.file.arrayBuffer();
+    const hash = await sha256(new Uint8Array(bytes));
+    const type = given.file.type === '' ? 'application/octet-stream' : given.file.type;
+    const body = new Blob([bytes], { type });
     await request(`/api/attachments/${hash}`, { method: 'PUT', body });
     hashes.push(hash);
   }

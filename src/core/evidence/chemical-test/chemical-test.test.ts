@@ -53,6 +53,19 @@ function brief(one: TestEntered, structures?: TestedStructures): string[] {
   );
 }
 
+describe('what a test was done on', () => {
+  test.each([
+    ['the crude product', 'identity'],
+    ['cyclohexanone', 'identity'],
+    ['cyclohexanol, starting material', 'instrument'],
+    ['benzaldehyde', 'instrument'],
+  ])('%s: %s', (sample, about) => {
+    const one = { test: 'dnp', result: 'positive', sample } as const;
+    const { statements } = judgeChemicalTest(entered(one), OXIDATION, STRUCTURES);
+    expect(statements[0]!.about).toBe(about);
+  });
+});
+
 describe('judging chemical tests', () => {
   test.each([
     [

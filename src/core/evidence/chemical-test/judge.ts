@@ -58,7 +58,8 @@ export function judgeChemicalTest(
       counts: one.result !== 'unclear' && problems.length === 0,
     };
     if (test.use === 'workUp') statements.push(workUpOf(it));
-    else statements.push(...structureOf(it, subjects, structures));
+    else if (isOfProduct(it)) statements.push(...structureOf(it, subjects, structures));
+    else statements.push(elsewhere(it));
   });
   return { statements, diagnostics };
 }
@@ -148,6 +149,29 @@ function structureOf(it: Case, subjects: Subjects, structures: TestedStructures)
   // Tests are sensitive: a little of what answers is enough.
   const culprit = others.find(({ expected }) => expected.result === 'positive')?.name;
   return [productOf(it, own, culprit), ...(own === undefined ? [] : apart)];
+}
+
+const PRODUCT_WORDS =
+  /^(?:the )?(?:(?:crude|pure|dry|wet|recrystalli[sz]ed) )?(?:product|sample|crystals|solid|oil)$/i;
+
+/** Whether a test was done on what the experiment makes: so it is where nothing else is said. */
+function isOfProduct({ entered: { sample = '' }, product }: Case): boolean {
+  const words = sample.trim();
+  return words === '' || PRODUCT_WORDS.test(words) || words.toLowerCase() === product.toLowerCase();
+}
+
+/** A test on a starting material or a known substance is a control: it says nothing of the product. */
+function elsewhere(it: Case): Statement {
+  const { test, entered } = it;
+  return {
+    ...baseOf(it),
+    id: it.id,
+    about: 'instrument',
+    expected: '',
+    agreement: 'cannotTell',
+    weight: 'weak',
+    says: `${test.name} on ${entered.sample ?? ''} is ${entered.result}. It is not of the product.`,
+  };
 }
 
 function expectationText(test: ChemicalTest, { result, because }: Expectation): string {

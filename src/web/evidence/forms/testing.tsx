@@ -51,6 +51,7 @@ export function openForm(
   sign: DecimalSign = '.',
 ) {
   const kept: EvidenceEntered[] = [];
+  const attached: (File | undefined)[] = [];
   render(
     <FormPanel
       form={form}
@@ -58,7 +59,10 @@ export function openForm(
       sign={sign}
       busy={false}
       problem={undefined}
-      onKeep={(entered) => kept.push(evidenceEnteredSchema.parse(entered))}
+      onKeep={(entered, attach) => {
+        kept.push(evidenceEnteredSchema.parse(entered));
+        attached.push(attach);
+      }}
       onLeave={() => undefined}
     />,
   );
@@ -67,6 +71,8 @@ export function openForm(
   const field = (label: string, row?: string) => place(row).getByLabelText<HTMLInputElement>(label);
   return {
     kept,
+    /** The picture or file that each entry of `kept` came with. */
+    attached,
     field,
     /** Types, or chooses by value, in the field of that label; `row` is called "Run 2". */
     type: (label: string, value: string, row?: string) =>

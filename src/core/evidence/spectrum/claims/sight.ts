@@ -39,7 +39,12 @@ interface Place {
 export function sightOf(table: Omit<TableCase, 'claims'>, place: Place): Sight {
   const { peaks, spectrum, quality, context } = table;
   const { low_percm, high_percm, rows, shape } = place;
-  const nearest = nearestOf(peaks, place, table);
+  // A wide band has many bends: where a shoulder alone is near, it has to be as near as a narrow band
+  const usable = peaks.filter(
+    (peak) =>
+      peak.kind === 'peak' || distanceOf(peak, place) <= NARROW_PERCM + spectrum.positionU_percm,
+  );
+  const nearest = nearestOf(usable, place, table);
   const away = nearest === undefined ? Infinity : distanceOf(nearest, place);
   const tolerance_percm = toleranceOf(spectrum.positionU_percm, place, nearest, shape);
   const middle = (low_percm + high_percm) / 2;

@@ -227,7 +227,12 @@ export const BOND_WORDS: readonly BondWords[] = [
     bend: CH_BEND,
     patterns: ALKYL,
   },
-  { bond: 'c-h', words: /\bc-?h\b/g, stretch: CH_STRETCH, bend: [...CH_BEND, ...OUT_OF_PLANE] },
+  {
+    bond: 'c-h',
+    words: /\bc-?h\b/g,
+    stretch: CH_STRETCH,
+    bend: [...CH_BEND, ...OUT_OF_PLANE, 'Ring C–H in-plane bends'],
+  },
   {
     bond: 'c-c',
     words: /\bc-c\b(?!=)|\bc-c-c\b|skeletal/g,

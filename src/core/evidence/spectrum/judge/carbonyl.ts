@@ -118,6 +118,8 @@ export interface CarbonylReading {
   readonly band?: Maximum;
   /** Every band that is more likely a C=O than not. */
   readonly bands: readonly Maximum[];
+  /** That the band is a C=O of a small part of the sample: an impurity, a rest. */
+  readonly asTrace: number;
   readonly rivals: readonly { readonly cause: Cause; readonly share: number }[];
 }
 
@@ -131,13 +133,15 @@ export function readCarbonyl(context: TraceContext): CarbonylReading {
     .map((one) => ({ ...one, chance: carbonylShare(one.causes) }))
     .sort((a, b) => b.chance - a.chance);
   const best = candidates[0];
-  if (best === undefined) return { probability: missed(context), bands: [], rivals: [] };
+  if (best === undefined)
+    return { probability: missed(context), bands: [], asTrace: 0, rivals: [] };
   const probability =
     1 - candidates.reduce((none, { chance }) => none * (1 - chance), 1 - missed(context));
   return {
     probability: Math.min(0.995, Math.max(best.chance, 0.5 * (best.chance + probability))),
     band: best.band,
     bands: candidates.filter(({ chance }) => chance > 0.5).map(({ band }) => band),
+    asTrace: Math.max(...candidates.map(({ causes }) => causes.get('traceCarbonyl') ?? 0)),
     rivals: [...best.causes]
       .filter(([cause]) => cause !== 'carbonyl' && cause !== 'minorCarbonyl')
       .map(([cause, share]) => ({ cause, share }))

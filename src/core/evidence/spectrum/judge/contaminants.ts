@@ -158,7 +158,7 @@ function judgedOne(
     verdict,
     probability: capped,
     evidence: seen.map(({ band }) => evidenceOf(context, one.name, band!)),
-    reasons: [reasonOf(one, open, fits)],
+    reasons: [reasonOf(open, fits)],
     note: one.note,
     used,
   };
@@ -209,14 +209,13 @@ function fitting({ view }: TraceContext, seen: readonly Sighting[]): boolean {
   return ratios.length === 0 || Math.max(...ratios) / Math.min(...ratios) < 8;
 }
 
-function reasonOf(one: Contaminant, sightings: readonly Sighting[], fits: boolean): string {
+function reasonOf(sightings: readonly Sighting[], fits: boolean): string {
   const places = (some: readonly Sighting[]) =>
     some.map(({ mark }) => Math.round(mark.position_percm)).join(', ');
   const missing = sightings.filter(({ band, hidden }) => band === undefined && !hidden);
-  if (missing.length > 0)
-    return `${one.name} should also show ${places(missing)} cm⁻¹; there is nothing.`;
+  if (missing.length > 0) return `It should also show ${places(missing)} cm⁻¹; there is nothing.`;
   const seen = sightings.filter(({ band }) => band !== undefined);
-  if (seen.length === 0) return `Its bands cannot be looked for here.`;
+  if (seen.length === 0) return 'Its bands cannot be looked for here.';
   const list = seen.map(({ band }) => at(band!.position_percm)).join(', ');
   return fits
     ? `All its bands are here: ${list}.`

@@ -161,6 +161,7 @@ function carbonyl({ context, carbonyl: reading, causes }: Readings): Finding {
       reasons: ['No band of any height stands between 1640 and 1870 cm⁻¹.'],
     };
   const share = band.height / context.view.tallest;
+  const asTrace = reading.asTrace > 0.3 && reading.probability < 0.5;
   const flat = isSaturated(context.view, band.position_percm - 5, band.position_percm + 5);
   // The N–H of an amide speaks for the C=O beside it, where C=N and C=C absorb as well.
   const amides =
@@ -168,6 +169,9 @@ function carbonyl({ context, carbonyl: reading, causes }: Readings): Finding {
   return {
     probability: moved(reading.probability, 1 + 3 * amides),
     evidence: [evidenceOf(context, 'C=O stretch', band)],
+    ...(asTrace && {
+      hidden: 'It is too small for the sample itself, and too tall to be called nothing.',
+    }),
     reasons: [
       `The band at ${at(band.position_percm)} is ${shareText(share)}.`,
       ...(flat ? ['Its top is cut off, so that its position is less certain.'] : []),

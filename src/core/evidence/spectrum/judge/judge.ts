@@ -80,7 +80,8 @@ export function judgeInfrared(question: InfraredQuestion): InfraredJudgement {
     change,
     ...(residual && { residual }),
     contaminants,
-    unexplained: facts === undefined ? [] : unexplainedBands(context, bands, contaminants),
+    unexplained:
+      facts === undefined ? [] : unexplainedBands(context, bands, contaminants, residual),
     quality: qualityWords(question.quality ?? qualityOf(spectrum), context),
   };
   const statements = statementsOf(judged, question);

@@ -17,6 +17,8 @@ export interface ResidualEstimate {
   /** Standard uncertainty; 0 for a bound. */
   readonly u: number;
   readonly from: 'reference' | 'band';
+  /** Of the band that it was estimated from. */
+  readonly position_percm?: number;
   readonly says: string;
 }
 
@@ -113,6 +115,7 @@ export function residualFromBand(
     share: estimate,
     u,
     from: 'band',
+    position_percm: seen.position_percm,
     says: `The band at ${at(seen.position_percm)} fits the ${band.vibration} of ${name}. By its height roughly ${percent(estimate)} ± ${percent(2 * u)} (k = 2) may be left: an estimate from usual heights.`,
   };
 }

@@ -3,6 +3,7 @@ import type { ContaminantJudgement } from './contaminants.ts';
 import type { TraceContext } from './context.ts';
 import { evidenceOf } from './evidence.ts';
 import type { BandEvidence } from './group-judgement.ts';
+import type { ResidualEstimate } from './residual.ts';
 
 /** Below this the skeleton of every molecule gives bands that no table names. */
 const FINGERPRINT_PERCM = 1500;
@@ -16,12 +17,13 @@ const OIL = [
 
 /**
  * Bands above 1500 cm⁻¹, of at least a twentieth of the tallest, that neither the structure nor a
- * contaminant, the air, an overtone of a C=O nor the oil of a mull accounts for.
+ * contaminant, a rest of starting material, the air, an overtone of a C=O nor the oil of a mull accounts for.
  */
 export function unexplainedBands(
   context: TraceContext,
   expected: readonly BandJudgement[],
   contaminants: readonly ContaminantJudgement[],
+  residual?: ResidualEstimate,
 ): readonly BandEvidence[] {
   const { view, maxima, state } = context;
   const slack = 10 + 2 * view.positionU_percm;
@@ -30,6 +32,9 @@ export function unexplainedBands(
     ...contaminants
       .filter(({ verdict }) => verdict === 'present')
       .flatMap(({ evidence }) => evidence.map(({ position_percm: p }) => [p - 5, p + 5] as const)),
+    ...(residual?.position_percm === undefined
+      ? []
+      : [[residual.position_percm, residual.position_percm] as const]),
     [2270, 2400],
     ...(state === 'mull' ? OIL : []),
   ];

@@ -81,7 +81,10 @@ function suspectsOf(table: TableCase): readonly Suspect[] {
       verdict === 'present' && !judgement.contaminants.some((one) => one.id === id),
   );
   const suspects = [
-    ...used.map((judged) => ({ judged, likelihood: judged.probability })),
+    ...used.map((judged) => ({
+      judged,
+      likelihood: (judged.used ? 1 : UNASKED) * judged.probability,
+    })),
     ...washing.map((judged) => ({ judged, likelihood: UNASKED * judged.probability })),
   ].filter(({ judged }) => judged.evidence.length > 1);
   kept.set(table, suspects);
