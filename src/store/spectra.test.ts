@@ -1,9 +1,11 @@
+import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { sha256 } from './attachments.ts';
 import type { SpectrumPrint } from './spectra.ts';
 import { printOfFile } from './spectrum-print.ts';
 import type { Store } from './store.ts';
-import { forEachKind } from './testing/kinds.ts';
+import { restoreFrom } from './restore.ts';
+import { forEachKind, newFolder, sqlitePlace } from './testing/kinds.ts';
 import { codeOf, valueOf } from './testing/value-of.ts';
 
 const NOON = '2026-02-03T12:00:00.000Z';
@@ -120,4 +122,19 @@ it('a file that is no spectrum has no print, and nothing fails', () => {
     bands: [],
   });
   expect(printOfFile(new TextEncoder().encode('no spectrum'), 'atr').form).toBe(0);
+});
+
+it('a backup has the spectra, their files and what they are found by', async () => {
+  const folder = newFolder();
+  const store = await (await sqlitePlace(join(folder, 'store'))).open({ now: () => NOON });
+  const file = await sent(store, 'one');
+  valueOf(await store.addSpectrum(given('spectrum-1', 'acetone', file), PRINT, 'R'));
+  await store.backupTo(join(folder, 'a.backup'));
+  valueOf(await restoreFrom(join(folder, 'a.backup'), join(folder, 'other')));
+  const other = await (await sqlitePlace(join(folder, 'other'))).open();
+  expect(await other.spectra()).toEqual(await store.spectra());
+  expect(await other.spectrumPrints(['spectrum-1'])).toEqual(
+    await store.spectrumPrints(['spectrum-1']),
+  );
+  expect((await other.attachment(file))?.bytes.length).toBe(3);
 });

@@ -19,6 +19,9 @@ export interface Asked {
   readonly spectrum: InfraredSpectrum;
 }
 
+/** A longer title is a description; the name of the file is the better offer then. */
+const LONGEST_TITLE = 60;
+
 const withoutEnding = (name: string) => name.replace(/\.\w{1,5}$/, '');
 
 interface IncomingProps {
@@ -80,8 +83,9 @@ function useIncoming({ file, lastState, add, onKept, onCompare }: IncomingProps)
     [file],
   );
   const title = read.ok ? read.spectrum.title.trim() : '';
+  const isName = title !== '' && title !== file.name && title.length <= LONGEST_TITLE;
   const [said, setSaid] = useState<Said>({
-    name: (title === '' || title === file.name ? withoutEnding(file.name) : title).slice(0, 200),
+    name: (isName ? title : withoutEnding(file.name)).slice(0, 200),
     structure: '',
     state: read.ok ? (read.spectrum.state ?? lastState) : lastState,
   });

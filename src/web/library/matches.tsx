@@ -44,9 +44,9 @@ export function Matches({
           />
         )}
       </Waiting>
-      <Button className="screen-only" onClick={onClose}>
-        Close the comparison
-      </Button>
+      <div className="screen-only">
+        <Button onClick={onClose}>Close the comparison</Button>
+      </div>
     </section>
   );
 }
@@ -164,6 +164,8 @@ function Overlaid({
             />
             <p className="quiet">
               Both without their background, {over.name} drawn as high as {asked.name}.
+              {(asked.state === 'atr') !== (over.state === 'atr') &&
+                ' ATR shows bands at high wavenumbers weaker than the others do; the similarity allows for that, the picture does not.'}
             </p>
           </>
         )

@@ -30,6 +30,8 @@ test.each([
       [71.1, 35],
     ],
   ],
+  ['commas in all numbers', '3,42 1200,5', [[3.42, 1200.5]]],
+  ['a count and commas in numbers', '1;3,42;1200', [[1, 3.42, 1200]]],
   ['blanks and commas in numbers', '43,05 100', [[43.05, 100]]],
   [
     'thousands',

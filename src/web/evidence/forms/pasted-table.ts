@@ -57,6 +57,9 @@ function rowOf(line: Line, dialect: Dialect, hasPoints: boolean): PastedRow {
 const isRow = ({ cells }: PastedRow): boolean =>
   cells.filter((cell) => typeof cell === 'number').length >= 2;
 
+const cellsIn = (rows: readonly PastedRow[], kind: 'number' | 'string'): number =>
+  rows.flatMap(({ cells }) => cells).filter((cell) => typeof cell === kind).length;
+
 /**
  * A table as it was copied from a report or typed: cells parted by tabs, semicolons, commas or
  * blanks, numbers with either decimal sign. Undefined where no line holds two numbers.
@@ -71,8 +74,12 @@ export function pastedTable(text: string): PastedTable | undefined {
     const all = lines.map((line) => rowOf(line, dialect, hasPoints));
     return { dialect, all, rows: all.filter(isRow) };
   });
-  const most = Math.max(...readings.map(({ rows }) => rows.length));
-  const best = readings.find(({ rows }) => rows.length === most);
+  const [best] = readings.toSorted(
+    (a, b) =>
+      b.rows.length - a.rows.length ||
+      cellsIn(b.rows, 'number') - cellsIn(a.rows, 'number') ||
+      cellsIn(a.rows, 'string') - cellsIn(b.rows, 'string'),
+  );
   const first = best?.rows[0];
   if (best === undefined || first === undefined) return undefined;
   const above = lines.filter(({ at }) => at < first.line);

@@ -55,7 +55,11 @@ export function sightOf(table: Omit<TableCase, 'claims'>, place: Place): Sight {
   const share = Number.isNaN(height) ? 0 : height / context.view.tallest;
   const wide = rows.some(
     (row) =>
-      row.shape === 'very broad' && row.low_percm <= high_percm && row.high_percm >= low_percm,
+      row.shape === 'very broad' &&
+      row.duty === 'must' &&
+      row.pattern !== 'water' &&
+      row.low_percm <= high_percm &&
+      row.high_percm >= low_percm,
   );
   const hidden = hiddenOf(table, low_percm, high_percm);
   const isThere = nearest !== undefined && away <= tolerance_percm;

@@ -88,8 +88,10 @@ function caseOf(table: Omit<TableCase, 'claims'>, claim: BandClaim, index: numbe
   const [low_percm, high_percm] = [Math.min(a, b), Math.max(a, b)];
   const reading = readGroup(claim.group);
   const shape = plainText(claim.shape ?? '');
-  const rows =
-    reading.kind === 'read' ? table.rows.filter(({ id }) => reading.bandIds.has(id)) : [];
+  const named = (rows: readonly IrBand[]): readonly IrBand[] =>
+    reading.kind === 'read' ? rows.filter(({ id }) => reading.bandIds.has(id)) : [];
+  const ofProduct = named(table.productRows ?? []);
+  const rows = ofProduct.length > 0 ? ofProduct : named(table.rows);
   const sight = sightOf(table, { low_percm, high_percm, rows, shape });
   return { index, claim, low_percm, high_percm, reading, sight, shape };
 }

@@ -116,6 +116,8 @@ function freeRatio({ context, xh }: Readings, share: number): number {
   if (share > 0.2) return 50;
   if (share > 0.1) return solution ? 20 : 12;
   const trace = (xh.free?.position_percm ?? 0) > 3665 ? 0.4 : 1;
+  // In a film a trace of water in the beam or the sample gives as much.
+  if (!solution && share < 0.05) return 1;
   return trace * (solution ? 6 : 2.5);
 }
 

@@ -57,7 +57,7 @@ function tripleCauses(
     },
     {
       name: 'alkyne',
-      prior: 0.02,
+      prior: 0.012,
       logLikelihood: none ? Math.log(0.4) : Math.log(0.6) + seen(2225, 18, 0.05, 2.2, 14),
     },
   ];

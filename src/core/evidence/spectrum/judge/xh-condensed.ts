@@ -122,13 +122,13 @@ const MODELS: Readonly<Record<XhCause, Model>> = {
     shelf: 0.15,
     lowCarbonyl: 0.3,
   }),
-  alkylNh2: model(['N'], 0.03, 0.04, [3325, 50], [75, 1.5], [0.16, 2], [0.2, 0.77, 0.03], {
+  alkylNh2: model(['N'], 0.03, 0.04, [3325, 50], [85, 1.7], [0.16, 2], [0.2, 0.77, 0.03], {
     bend: [0.15, 0.55, 0.3],
     carbonyl: 0.12,
     shelf: 0.025,
     lowCarbonyl: 0.08,
   }),
-  arylNh2: model(['N'], 0.055, 0.01, [3385, 50], [55, 1.6], [0.35, 1.9], [0.06, 0.8, 0.14], {
+  arylNh2: model(['N'], 0.055, 0.01, [3380, 50], [95, 1.8], [0.35, 1.9], [0.06, 0.8, 0.14], {
     bend: [0.02, 0.16, 0.82],
     carbonyl: 0.35,
     lowCarbonyl: 0.3,
@@ -189,7 +189,7 @@ const MODELS: Readonly<Record<XhCause, Model>> = {
   }),
 };
 
-/** Crystals sharpen and shift O–H; pressed discs hold moisture. */
+/** Crystals sharpen and shift O–H and N–H; in a liquid the pair of an NH2 runs together. */
 const SOLID: Partial<Record<XhCause, Partial<Model>>> = {
   alcohol: {
     place: 3330,
@@ -208,6 +208,7 @@ const SOLID: Partial<Record<XhCause, Partial<Model>>> = {
     pairing: [0.8, 0.13, 0.07],
   },
   crystalHydroxyl: { prior: 0.02 },
+  arylNh2: { width: 50, widthFactor: 1.7 },
   hiddenHydroxyl: { prior: 0.03 },
 };
 

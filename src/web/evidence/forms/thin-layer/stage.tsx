@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { KeyboardEvent, MouseEvent, Ref } from 'react';
+import type { KeyboardEvent, MouseEvent, RefObject } from 'react';
 import { Button } from '../../../ui/button.tsx';
 import { PlateMarks } from './plate-marks.tsx';
 import type { Point, SetPoint } from './points.ts';
@@ -35,7 +35,7 @@ const FURTHER = 10;
 const NEAR_px = 8;
 
 interface Staged {
-  readonly ref: Ref<HTMLDivElement>;
+  readonly ref: RefObject<HTMLDivElement | null>;
   readonly url: string;
   readonly points: readonly SetPoint[];
   readonly taken: SetPoint | undefined;
@@ -118,7 +118,7 @@ export function Stage(staged: Staged) {
         far.
       </p>
       <p role="status">{saidOf(staged, cursor)}</p>
-      {taken !== undefined && <Nudging {...staged} />}
+      {taken !== undefined && size !== undefined && <Nudging {...staged} size={size} />}
     </div>
   );
 }
@@ -169,11 +169,22 @@ function saidOf({ taken, rf }: Staged, cursor: Point | undefined): string {
 }
 
 /** The arrow keys of those who have none. */
-function Nudging({ taken, onNudge, onLetGo, onTakeOut }: Staged) {
+function Nudging({
+  ref,
+  taken,
+  onNudge,
+  onLetGo,
+  onTakeOut,
+  size,
+}: Staged & { readonly size: Size }) {
+  const nudge = ({ right, down }: Nudge) => {
+    const step = ref.current === null ? 1 : scaleOf(ref.current, size);
+    onNudge({ right: right * step, down: down * step });
+  };
   return (
     <div className="row-of-buttons" role="group" aria-label={`Move ${taken?.label ?? ''}`}>
       {ARROW_BUTTONS.map(([key, sign, words]) => (
-        <Button key={key} aria-label={words} onClick={() => onNudge(ARROWS[key]!)}>
+        <Button key={key} aria-label={words} onClick={() => nudge(ARROWS[key]!)}>
           {sign}
         </Button>
       ))}

@@ -78,7 +78,9 @@ function suspectsOf(table: TableCase): readonly Suspect[] {
     sample: product === undefined ? [] : [product.smiles],
   }).filter(
     ({ id, verdict }) =>
-      verdict === 'present' && !judgement.contaminants.some((one) => one.id === id),
+      WASHING.some((one) => one === id) &&
+      verdict === 'present' &&
+      !judgement.contaminants.some((one) => one.id === id),
   );
   const suspects = [
     ...used.map((judged) => ({
