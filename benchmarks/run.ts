@@ -16,7 +16,9 @@ import { monteCarloYield } from './monte-carlo.ts';
 import { storeEntries } from './store.ts';
 import { picture } from './picture.ts';
 import { scriptsSize } from './scripts-size.ts';
+import { spectrumLibrary } from './spectrum-library.ts';
 import { spectrumRead } from './spectrum-read.ts';
+import { spectrumTreat } from './spectrum-treat.ts';
 import { startToListening } from './start.ts';
 import { trace } from './trace.ts';
 import { tenThousandBenches } from './ten-thousand.ts';
@@ -37,6 +39,8 @@ const ITEMS: Readonly<
   store: storeEntries,
   scripts: scriptsSize,
   'spectrum-read': spectrumRead,
+  'spectrum-treat': spectrumTreat,
+  'spectrum-library': spectrumLibrary,
   trace,
   'page-keystroke': browserKeystroke,
   'page-paint': browserPaint,

@@ -29,6 +29,8 @@ export const RATE = {
   signIn: 60,
   /** Each reads a file through. */
   spectra: 300,
+  /** Each asks hundreds of patterns of several structures. */
+  structures: 300,
 } as const;
 
 /** A browser opens six connections to one host and a feed holds one of them. */

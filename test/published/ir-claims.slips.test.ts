@@ -59,6 +59,8 @@ const SHAPES: readonly (readonly [RegExp, height: number, width: number])[] = [
   [/sp3/, 0.6, 22],
   [/sp2|sp,|CHO|CH\)/, 0.15, 14],
   [/C≡|CN/, 0.25, 12],
+  [/C=C/, 0.2, 12],
+  [/oop/, 0.6, 12],
   [/CO|C-O/, 0.7, 22],
   [/./, 0.35, 12],
 ];
@@ -262,7 +264,7 @@ const SLIPS: Readonly<Record<string, Slip>> = {
     );
   },
   'acid O–H called C–H': (sample, random) => {
-    const line = pick(lines(sample, /OH.*acid/), random);
+    const line = pick(lines(sample, /^(?!.*(?:C-OH|COH)).*OH.*acid/), random);
     if (line === undefined) return undefined;
     return changed(sample, line, 'acid-hydroxyl-as-ch', {
       group: pick(['C–H stretch', 'sp3 C-H', 'alkane C–H stretch'], random)!,
@@ -342,7 +344,7 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   },
   'an overtone called O–H': (sample, random) => {
     if (hasHydroxyl(sample) || !holds(sample, 'carbonyl')) return undefined;
-    const nu = sample.claims.find(({ group }) => /C=O\b(?!.*overtone)/.test(group));
+    const nu = sample.claims.find(({ group }) => /^(?!.*overtone).*C=O/.test(group));
     if (nu === undefined || sample.claims.some(({ group }) => group.includes('overtone')))
       return undefined;
     const position = Math.round(2 * nu.position_percm - between(10, 34, random));
@@ -357,7 +359,7 @@ const SLIPS: Readonly<Record<string, Slip>> = {
     if (!holds(sample, 'benzene-ring')) return undefined;
     const rows = [1945, 1875, 1800, 1762];
     const position = pick(
-      rows.filter((one) => free(sample, one)),
+      rows.filter((one) => sample.bands.every(({ position: top }) => Math.abs(top - one) > 45)),
       random,
     );
     if (position === undefined) return undefined;
@@ -370,7 +372,7 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   },
   'an aldehyde without its C–H': (sample, random) => {
     if (holds(sample, 'aldehyde')) return undefined;
-    const line = pick(lines(sample, /C=O\b(?!.*overtone)/), random);
+    const line = pick(lines(sample, /^(?!.*overtone).*C=O/), random);
     if (line === undefined) return undefined;
     return changed(sample, line, 'aldehyde-without-ch', { group: 'C=O stretch, aldehyde' });
   },
@@ -400,7 +402,7 @@ const SLIPS: Readonly<Record<string, Slip>> = {
     claims: sample.claims,
     expected: 'too-thick',
     spoil: (spectrum) => {
-      const factor = between(4, 10, random);
+      const factor = between(4, 10, random) / Math.max(...spectrum.absorbance);
       const cut = between(1.75, 2.2, random);
       return {
         ...spectrum,
@@ -414,7 +416,7 @@ const SLIPS: Readonly<Record<string, Slip>> = {
     claims: sample.claims,
     expected: 'too-weak',
     spoil: (spectrum) => {
-      const factor = between(0.01, 0.03, random);
+      const factor = between(0.01, 0.035, random) / Math.max(...spectrum.absorbance);
       return { ...spectrum, absorbance: spectrum.absorbance.map((value) => factor * value) };
     },
   }),
@@ -457,7 +459,7 @@ const SLIPS: Readonly<Record<string, Slip>> = {
     );
   },
   'a table that fits the starting material': (sample) => {
-    const claims = sample.claims.filter(({ group }) => /sp3|bend/.test(group));
+    const claims = sample.claims.filter(({ group }) => /sp3|CH\d.*bend/.test(group));
     const alkyl = !holds(sample, 'cyclopropane-ch') && holds(sample, 'methylene');
     if (claims.length < 2 || !alkyl) return undefined;
     return {
@@ -492,7 +494,10 @@ const LEAST: Readonly<Record<string, number>> = {};
 function reportOf(slipped: Slipped, seed: number): ClaimReport {
   const { sample, claims, extra = [], startingMaterials = [], solvents = [] } = slipped;
   const x = evenly(450, 4000, 2);
-  const clean = spectrumOf(x, noisy(bandsAt(x, [...sample.bands, ...extra]), 0.0008, seed + 1), {
+  // Heights of what is added are shares of the tallest band
+  const tallest = Math.max(...bandsAt(x, sample.bands));
+  const scaled = extra.map((one) => ({ ...one, height: tallest * one.height }));
+  const clean = spectrumOf(x, noisy(bandsAt(x, [...sample.bands, ...scaled]), 0.0008, seed + 1), {
     state: sample.state,
   });
   const spectrum = slipped.spoil?.(clean) ?? clean;

@@ -19,6 +19,7 @@ const OPEN = ['GET /api/health', 'HEAD /api/health', 'POST /api/session'];
 const OF_A_BENCH = [
   'DELETE /api/session',
   'GET /api/attachments/:hash',
+  'GET /api/drawings',
   'GET /api/openapi.json',
   'GET /api/runs/:id',
   'GET /api/runs/:id/entries',
@@ -29,6 +30,7 @@ const OF_A_BENCH = [
   'GET /api/spectra',
   'POST /api/runs/:id/entries',
   'POST /api/spectra/search',
+  'POST /api/structures/facts',
   'PUT /api/attachments/:hash',
 ];
 

@@ -19,7 +19,7 @@ export function useStructures(subjects: Subjects): {
   readonly structures: ReadonlyMap<string, StructureDrawn>;
   readonly waiting: boolean;
 } {
-  const smiles = smilesOf(subjects).slice(0, 60);
+  const smiles = smilesOf(subjects).slice(0, 40);
   const asked = useQuery({
     queryKey: ['structures', ...smiles],
     queryFn: async () => {

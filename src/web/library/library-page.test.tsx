@@ -234,6 +234,18 @@ describe('the library', () => {
     expect(screen.queryByRole('region', { name: /^Trace/ })).toBeNull();
   });
 
+  it('draws the first 200 of very many, says so, and finds the others', async () => {
+    for (let n = 0; n < 300; n++) {
+      const id = `many-${n}`;
+      state.library.set(id, spectrum(id, `sample ${n}`));
+    }
+    await openLibrary();
+    expect(names()).toHaveLength(200);
+    expect(screen.getByText(/^The first 200 of 302 are shown/)).toBeDefined();
+    type('Find', 'sample 299');
+    expect(names()).toEqual(['sample 299']);
+  });
+
   it('shows the trace of a reference', async () => {
     await openLibrary();
     press('Trace of acetone');

@@ -8,6 +8,9 @@ import { useSpectrumSearch } from './use-spectra.ts';
 
 const TOLERANCES_percm = [5, 10, 15, 20, 30] as const;
 
+/** A list of thousands would be slow to draw, and nobody reads it. */
+const MOST_SHOWN = 200;
+
 interface ListProps {
   readonly all: readonly Spectrum[];
   readonly decimal: DecimalSign;
@@ -67,7 +70,7 @@ export function SpectrumList({ all, decimal, deeds }: ListProps) {
         </span>
       </div>
       <ul className="library-rows">
-        {found.map(({ spectrum, bands }) => (
+        {found.slice(0, MOST_SHOWN).map(({ spectrum, bands }) => (
           <SpectrumRow
             key={spectrum.id}
             spectrum={spectrum}
@@ -77,6 +80,11 @@ export function SpectrumList({ all, decimal, deeds }: ListProps) {
           />
         ))}
       </ul>
+      {found.length > MOST_SHOWN && (
+        <p>
+          The first {MOST_SHOWN} of {found.length} are shown. A part of the name finds the others.
+        </p>
+      )}
     </section>
   );
 }

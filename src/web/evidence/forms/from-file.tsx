@@ -5,13 +5,18 @@ import type { DecimalSign } from '../../bench/typed/typed-number.ts';
 import { Findings } from '../../ui/findings.tsx';
 import type { FormWorld } from './form.ts';
 
-/** The trace of the file that waits: of this technique, else the first that may be. */
+/**
+ * The trace of the file that waits: of this technique, a curve before a list of peaks, but of a
+ * mass spectrum the list; else one of which the file does not say what it is.
+ */
 export function traceOf({ file }: FormWorld, technique: TraceTechnique): MeasuredTrace | undefined {
   if (file?.ok !== true) return undefined;
-  const { traces } = file;
+  const own = file.traces.filter((trace) => trace.technique === technique);
+  const kind = technique === 'mass' ? 'peaks' : 'curve';
   return (
-    traces.find((trace) => trace.technique === technique) ??
-    traces.find((trace) => trace.technique === 'unknown')
+    own.find((trace) => trace.kind === kind) ??
+    own[0] ??
+    file.traces.find((trace) => trace.technique === 'unknown')
   );
 }
 

@@ -39,8 +39,9 @@ const GROUPED_BY_POINT = /^-?\d{1,3}(?:\.\d{3})+,\d+$/;
  * where the table elsewhere shows a point in its numbers.
  */
 function ungrouped(cell: string, { separator, decimal }: Dialect, hasPoints: boolean): string {
-  const isSure = separator === '\t' || separator === ';';
-  const close = isSure ? cell.replace(/(?<=\d)[ \u00a0\u202f'’](?=\d{3}(?!\d))/g, '') : cell;
+  const close = isPlain({ separator, decimal })
+    ? cell.replace(/(?<=\d)[ \u00a0\u202f'’](?=\d{3}(?!\d))/g, '')
+    : cell;
   if (decimal === ',') return GROUPED_BY_POINT.test(close) ? close.replaceAll('.', '') : close;
   const grouped = GROUPED_BY_COMMA.test(close) && (hasPoints || close.split(',').length > 2);
   return grouped ? close.replaceAll(',', '') : close;
@@ -57,8 +58,17 @@ function rowOf(line: Line, dialect: Dialect, hasPoints: boolean): PastedRow {
 const isRow = ({ cells }: PastedRow): boolean =>
   cells.filter((cell) => typeof cell === 'number').length >= 2;
 
-const cellsIn = (rows: readonly PastedRow[], kind: 'number' | 'string'): number =>
-  rows.flatMap(({ cells }) => cells).filter((cell) => typeof cell === kind).length;
+/** Parted by what stands in no number. */
+const isPlain = ({ separator }: Dialect): boolean => separator === '\t' || separator === ';';
+
+type Cell = PastedRow['cells'][number];
+
+const isNumber = (cell: Cell): boolean => typeof cell === 'number';
+/** Digits that make no number: cut in the wrong places. */
+const isMangled = (cell: Cell): boolean => typeof cell === 'string' && /^[\d\s.,;]+$/.test(cell);
+
+const count = (rows: readonly PastedRow[], is: (cell: Cell) => boolean): number =>
+  rows.flatMap(({ cells }) => cells).filter(is).length;
 
 /**
  * A table as it was copied from a report or typed: cells parted by tabs, semicolons, commas or
@@ -77,8 +87,9 @@ export function pastedTable(text: string): PastedTable | undefined {
   const [best] = readings.toSorted(
     (a, b) =>
       b.rows.length - a.rows.length ||
-      cellsIn(b.rows, 'number') - cellsIn(a.rows, 'number') ||
-      cellsIn(a.rows, 'string') - cellsIn(b.rows, 'string'),
+      Number(isPlain(b.dialect)) - Number(isPlain(a.dialect)) ||
+      count(b.rows, isNumber) - count(a.rows, isNumber) ||
+      count(a.rows, isMangled) - count(b.rows, isMangled),
   );
   const first = best?.rows[0];
   if (best === undefined || first === undefined) return undefined;

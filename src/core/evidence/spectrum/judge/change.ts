@@ -8,6 +8,7 @@ import { GROUP_WORDS, aGroup } from './group-words.ts';
 import type { Maximum } from './maxima.ts';
 import { leastShare, maximaWithin, mostProminent } from './maxima.ts';
 import { holds } from './structure-groups.ts';
+import { meanHeight } from './view.ts';
 
 /** A change that the reaction should make, looked for in the product's trace. */
 export interface ChangeJudgement {
@@ -23,6 +24,8 @@ export interface ChangeJudgement {
 /** Usual height of the group's band in a pure sample, beside its tallest band; common practice. */
 const USUAL_SHARE: Partial<Record<JudgedGroup, number>> = {
   oh: 0.5,
+  // Of its broad band, where no C–H stands: the shelf.
+  acid: 0.1,
   carbonyl: 0.85,
   nitrile: 0.2,
   nitro: 0.8,
@@ -33,6 +36,8 @@ const USUAL_SHARE: Partial<Record<JudgedGroup, number>> = {
 
 /** Where more than this share of the starting material would not show, nothing is said of it. */
 const MOST_HIDDEN = 0.15;
+/** The broad band of an acid never shows less than this; the share is said. */
+const MOST_HIDDEN_ACID = 0.25;
 
 /** Groups whose coming and going a trace can show at all. */
 const TELLING: readonly JudgedGroup[] = JUDGED_GROUPS.filter(
@@ -63,6 +68,13 @@ const MARKS: Partial<Record<JudgedGroup, string>> = {
   nitro: 'NO₂ stretch',
 };
 
+/** Groups with one place for all their kinds. */
+const PLACES: Partial<Record<JudgedGroup, readonly [low_percm: number, high_percm: number]>> = {
+  'aldehyde-ch': [2692, 2752],
+  'alkyne-h': [3255, 3345],
+  nh: [3150, 3530],
+};
+
 /**
  * A band, however small, in a window of the starting material's group that is clear of the
  * product's: a tenth of it shows little and is not nothing.
@@ -72,52 +84,95 @@ function leftOver(
   product: StructureFacts,
   startingMaterials: readonly StructureFacts[],
   group: JudgedGroup,
-): Maximum | undefined {
+): string | undefined {
+  const { view } = context;
+  const words = GROUP_WORDS[group];
+  const bandText = (band: Maximum | undefined) =>
+    band &&
+    `A band at ${at(band.position_percm)}, ${shareText(band.height / view.tallest)}, ` +
+      `is where the ${words} of the starting material absorbs`;
+  if (group === 'acid') return shelfRest(context);
+  if (group === 'oh') return bandText(broadRest(context));
+  const fixed = PLACES[group];
+  if (fixed !== undefined)
+    return bandText(
+      mostProminent(
+        maximaWithin(context.maxima, ...fixed).filter(
+          ({ prominence }) => prominence > Math.max(0.01, leastShare(view)) * view.tallest,
+        ),
+      ),
+    );
   const mark = MARKS[group];
   if (mark === undefined) return undefined;
-  const { view } = context;
   const least = Math.max(0.02, leastShare(view)) * view.tallest;
   const own = bandsFor(product, context.state).filter(({ band }) => band.duty === 'must');
-  const windows = startingMaterials
+  const all = startingMaterials
     .flatMap((facts) => bandsFor(facts, context.state))
     .filter(({ band }) => vibrationKind(band) === mark)
     .map(
       ({ band }) =>
         [band.low_percm - view.positionU_percm, band.high_percm + view.positionU_percm] as const,
-    )
-    .filter(
-      ([low, high]) => !own.some(({ band }) => band.low_percm < high && band.high_percm > low),
     );
+  const windows = all.filter(
+    ([low, high]) => !own.some(({ band }) => band.low_percm < high && band.high_percm > low),
+  );
+  if (all.length > 0 && windows.length === 0)
+    return `Bands of the product lie where the ${words} of the starting material absorbs`;
+  return bandText(
+    mostProminent(
+      windows
+        .flatMap(([low, high]) => maximaWithin(context.maxima, low, high))
+        .filter(({ prominence }) => prominence > least),
+    ),
+  );
+}
+
+/** Mean height of the shelf, beside the tallest band, from which a rest of an acid is thinkable. */
+const SHELF_SHARE = 0.015;
+
+function shelfRest({ view }: TraceContext): string | undefined {
+  return meanHeight(view, 2450, 2700) > SHELF_SHARE * view.tallest
+    ? 'Between 2450 and 2700 cm⁻¹ the trace does not come back to the baseline, as with an acid'
+    : undefined;
+}
+
+/** Least height from 3220 to 3420 that a little bonded O–H gives, beside the tallest band. */
+const BROAD_SHARE = 0.025;
+
+/** What stands between 3150 and 3560 and is too broad for the overtone of a C=O. */
+function broadRest({ view, maxima }: TraceContext): Maximum | undefined {
+  const least = Math.max(BROAD_SHARE, leastShare(view)) * view.tallest;
+  if (meanHeight(view, 3220, 3420) < least) return undefined;
   return mostProminent(
-    windows
-      .flatMap(([low, high]) => maximaWithin(context.maxima, low, high))
-      .filter(({ prominence }) => prominence > least),
+    maximaWithin(maxima, 3150, 3560).filter(({ width_percm }) => width_percm > 75),
   );
 }
 
 function goneOf(
   context: TraceContext,
   judged: GroupJudgement,
-  left: Maximum | undefined,
+  left: string | undefined,
 ): ChangeJudgement {
   const words = GROUP_WORDS[judged.group];
   const least = visibleShare(context, judged.group);
   const percent = `about ${Math.max(3, Math.ceil(least * 100))} %`;
   const verdict: Verdict =
     judged.verdict === 'absent' && left === undefined
-      ? least > MOST_HIDDEN
+      ? least > (judged.group === 'acid' ? MOST_HIDDEN_ACID : MOST_HIDDEN)
         ? 'cannotTell'
         : 'present'
       : judged.verdict === 'present'
         ? 'absent'
         : 'cannotTell';
   const says: Readonly<Record<Verdict, string>> = {
-    present: `The ${words} of the starting material is not seen. Less than ${percent} of it would not show.`,
+    present:
+      `The ${words} of the starting material is not seen. ` +
+      `Less than ${percent} of it would not show.`,
     absent: `${aGroup(judged.group, true)} is still there, which the product should not have.`,
     cannotTell:
       left === undefined
         ? `Whether the ${words} of the starting material is gone cannot be told from this trace.`
-        : `A band at ${at(left.position_percm)}, ${shareText(left.prominence / context.view.tallest)}, is where the ${words} of the starting material absorbs: some of it may be left.`,
+        : `${left}: some of it may be left.`,
   };
   return {
     group: judged.group,
@@ -131,7 +186,8 @@ function goneOf(
 
 /** Share of the starting material whose band just stands out: the noise over the usual height. */
 function visibleShare({ view }: TraceContext, group: JudgedGroup): number {
-  return Math.max(0.02, leastShare(view)) / (USUAL_SHARE[group] ?? 0.2);
+  const least = group === 'oh' ? BROAD_SHARE : 0.02;
+  return Math.max(least, leastShare(view)) / (USUAL_SHARE[group] ?? 0.2);
 }
 
 function newOf(judged: GroupJudgement): ChangeJudgement {

@@ -33,7 +33,7 @@ export interface BandJudgement {
   readonly source: string;
 }
 
-/** Least height beside the tallest band that a band of each intensity usually has; common practice. */
+/** Least usual height of each intensity, beside the tallest band; common practice. */
 const LEAST_SHARE: Readonly<Record<Intensity, number>> = {
   vs: 0.25,
   s: 0.12,

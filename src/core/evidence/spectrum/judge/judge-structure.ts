@@ -8,7 +8,7 @@ import { groupsIn } from './groups-seen.ts';
 import { elementsOf, holds, isChelated } from './structure-groups.ts';
 import { moved } from './weigh.ts';
 
-/** What a structure on paper does to the odds of a group that it has, and of one that it has not. */
+/** What a structure on paper does to the odds of a group that it has, and of any other. */
 const IF_HELD = 3;
 const IF_NOT = 1 / 2;
 

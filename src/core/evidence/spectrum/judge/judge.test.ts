@@ -92,6 +92,37 @@ describe('a reduction: ketone to alcohol', () => {
   });
 });
 
+describe('an oxidation: alcohol to ketone', () => {
+  const oxidation = (spectrum: InfraredSpectrum) =>
+    ask(spectrum, { product: ketone, startingMaterials: [alcohol] });
+
+  it('a clean ketone: its overtone is no alcohol that is left', () => {
+    const judged = oxidation(traceOf('cyclohexanone', 'film'));
+    expect(judged.change.map(({ group, verdict }) => [group, verdict])).toEqual([
+      ['oh', 'present'],
+      ['carbonyl', 'present'],
+    ]);
+  });
+
+  it('with a tenth or more of the alcohol left it is never called gone', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.1, max: 0.9, noNaN: true }),
+        fc.integer({ min: 1, max: 50 }),
+        (share, seed) => {
+          const [before, after] = [
+            traceOf('cyclohexanol', 'film', { seed }),
+            traceOf('cyclohexanone', 'film', { seed }),
+          ];
+          const judged = oxidation(mixed(after, share, before));
+          expect(judged.change.find(({ group }) => group === 'oh')?.verdict).not.toBe('present');
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+});
+
 describe('an esterification', () => {
   it('the acid is gone, the C=O stays and is no news', () => {
     const judged = ask(traceOf('ethyl benzoate', 'film'), {
@@ -103,6 +134,26 @@ describe('an esterification', () => {
       ['acid', 'gone'],
     ]);
     expect(judged.change.every(({ verdict }) => verdict === 'present')).toBe(true);
+  });
+
+  it('with a quarter or more of the acid left it is never called gone', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.25, max: 0.9, noNaN: true }),
+        fc.integer({ min: 1, max: 50 }),
+        (share, seed) => {
+          const spectrum = mixed(
+            traceOf('hexyl acetate', 'film', { seed }),
+            share,
+            traceOf('butyric acid', 'film', { seed }),
+          );
+          const judged = ask(spectrum, { product: ester, startingMaterials: [acid, ethanol] });
+          const gone = judged.change.find(({ group }) => group === 'acid')!;
+          expect(gone.verdict).not.toBe('present');
+        },
+      ),
+      { numRuns: 40 },
+    );
   });
 
   it('ethanol in an alkane is named when it was used, and not guessed at when not', () => {

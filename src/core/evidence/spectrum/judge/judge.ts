@@ -20,7 +20,7 @@ import { storyOf } from './story.ts';
 import { elementsOf } from './structure-groups.ts';
 import { unexplainedBands } from './unexplained.ts';
 
-/** A substance that the sample may hold: its name and, where its structure is known, the patterns. */
+/** A substance that the sample may hold: its name and, where known, what its structure holds. */
 export interface NamedFacts {
   readonly name: string;
   readonly facts?: StructureFacts;

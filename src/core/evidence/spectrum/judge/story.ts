@@ -4,7 +4,7 @@ import { GENERAL_LIMITS } from './limits.ts';
 import { GROUP_WORDS } from './group-words.ts';
 import type { Parts } from './statements.ts';
 
-/** The whole in a few plain sentences: what fits, what changed, what is left, what cannot be told. */
+/** The whole in a few plain sentences: what fits, changed, is left, and cannot be told. */
 export function storyOf(
   parts: Parts,
   statements: readonly Statement[],

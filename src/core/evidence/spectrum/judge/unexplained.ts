@@ -17,7 +17,8 @@ const OIL = [
 
 /**
  * Bands above 1500 cm⁻¹, of at least a twentieth of the tallest, that neither the structure nor a
- * contaminant, a rest of starting material, the air, an overtone of a C=O nor the oil of a mull accounts for.
+ * contaminant, a rest of starting material, the air, an overtone
+ * of a C=O nor the oil of a mull accounts for.
  */
 export function unexplainedBands(
   context: TraceContext,

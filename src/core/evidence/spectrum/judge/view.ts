@@ -129,7 +129,8 @@ function ceilingOf({ recordedAs, absorbance }: InfraredSpectrum): number {
 
 /**
  * The usual height of a band beside the tallest where the tallest is cut off: every other comes
- * nearer to it, small ones most. The power is a rough mean over samples two to three times too thick.
+ * nearer to it, small ones most. The power is a rough mean over samples two to
+ * three times too thick.
  */
 export function besideClipped(share: number, { isClipped }: TraceView): number {
   return isClipped && share < 1 ? share ** 0.7 : share;

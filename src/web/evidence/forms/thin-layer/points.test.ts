@@ -6,7 +6,7 @@ import type { Aim, Point } from './points.ts';
 
 const coordinate = fc.integer({ min: 0, max: 40_000 }).map((tenths) => tenths / 10);
 const point: fc.Arbitrary<Point> = fc.tuple(coordinate, coordinate);
-const aim: fc.Arbitrary<Aim> = fc.constantFrom('startA', 'startB', 'frontA', 'frontB', 0, 1);
+const aim: fc.Arbitrary<Aim> = fc.constantFrom<Aim[]>('startA', 'startB', 'frontA', 'frontB', 0, 1);
 
 const EMPTY: Draft = { lanes: [{ what: 'a' }, { what: 'b', spots: [] }] };
 const changed = (draft: Draft, [field, value]: readonly [string, Draft[string]]): Draft => ({

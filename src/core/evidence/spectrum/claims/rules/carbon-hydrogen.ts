@@ -33,7 +33,7 @@ export function above3000AsAlkane(one: ReadCase, table: TableCase): ClaimFinding
 export function aldehydeWithoutCh(one: ReadCase, table: TableCase): ClaimFinding | undefined {
   if (!one.reading.classes.includes('aldehyde') || one.reading.said === 'absent') return undefined;
   const place = placeOf(one);
-  const ofCarbonyl = place > 1620 && place < 1800;
+  const ofCarbonyl = place > 1620 && place < 1880;
   const ofCh = place > 2650 && place < 2900;
   if (!ofCarbonyl && !ofCh) return undefined;
   const judged = groupOf(table, 'aldehyde-ch');

@@ -7,7 +7,8 @@ import { seenAs, shareAt } from '../table-case.ts';
 import type { ReadCase } from './rule.ts';
 import { evidenceAt, finding, isRead, placeOf, speaksOf } from './rule.ts';
 
-const WINDOW = [1000, 1310] as const;
+/** Those of acyclic alcohols and of aryl ethers, and a little to either side. */
+const WINDOW = [960, 1330] as const;
 const CLEAR_SHARE = 0.15;
 
 const isAlcoholTable = (table: TableCase): boolean =>
@@ -29,19 +30,15 @@ export function coAsCc(one: ReadCase, table: TableCase): ClaimFinding | undefine
   if (!speaksOf(one, 'c-c') || one.reading.classes.includes('aromatic ring')) return undefined;
   const place = placeOf(one);
   if (place < WINDOW[0] || place > WINDOW[1]) return undefined;
-  const expected =
-    table.product === undefined
-      ? isAlcoholTable(table)
-      : table.productRows!.some(
-          (band) =>
-            /C–O|O–C/.test(band.vibration) &&
-            band.duty === 'must' &&
-            band.low_percm - 5 <= place &&
-            band.high_percm + 5 >= place,
-        );
+  const rows = (table.productRows ?? []).filter(
+    (band) =>
+      /C–O|O–C/.test(band.vibration) && band.low_percm - 5 <= place && band.high_percm + 5 >= place,
+  );
+  const expected = table.product === undefined ? isAlcoholTable(table) : rows.length > 0;
   const share = shareAt(table, place);
   if (!expected || share < CLEAR_SHARE) return undefined;
-  return finding(one, 'co-as-cc', 'doubts', 0.6 + 0.35 * Math.min(1, share), {
+  const sure = rows.some(({ duty }) => duty === 'must') ? 1 : 0.85;
+  return finding(one, 'co-as-cc', 'doubts', sure * (0.7 + 0.25 * Math.min(1, share)), {
     says: `The band at ${at(place)} is ${shareText(share)}. C–C stretches are weak; C–O stretches are strong and lie there.`,
     right: 'A C–O stretch fits better.',
     evidence: evidenceAt(one, table, 'C–O stretch, perhaps'),

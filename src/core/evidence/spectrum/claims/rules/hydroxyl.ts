@@ -1,7 +1,8 @@
 import { timesIn } from '../../../structure.ts';
 import { at, shareText } from '../../judge/evidence.ts';
-import { maximaWithin, mostProminent, tallestOf } from '../../judge/maxima.ts';
+import { maximaWithin, tallestOf } from '../../judge/maxima.ts';
 import { holds } from '../../judge/structure-groups.ts';
+import type { Peak } from '../../treat/peaks.ts';
 import type { ClaimFinding } from '../finding.ts';
 import type { TableCase } from '../table-case.ts';
 import { groupOf, seenAs, shareAt } from '../table-case.ts';
@@ -41,12 +42,9 @@ export function waterAsAlcohol(one: ReadCase, table: TableCase): ClaimFinding | 
   if (!speaksOf(one, 'o-h') || !inStretch(one, 3200, 3620)) return undefined;
   if (one.reading.classes.includes('carboxylic acid')) return undefined;
   const { context } = table;
-  const bend = mostProminent(
-    maximaWithin(context.maxima, 1618, 1662).filter(
-      ({ prominence }) => prominence > 0.025 * context.view.tallest,
-    ),
-  );
-  if (bend === undefined || one.sight.share < 0.03) return undefined;
+  const bend = waterBend(table);
+  if (bend === undefined) return waterAlone(one, table);
+  if (one.sight.share < 0.03) return undefined;
   const carbonOxygen = tallestOf(
     maximaWithin(context.maxima, 1000, isPhenol(table) ? 1310 : 1260).filter(
       ({ prominence, height }) => prominence > 0.15 * height,
@@ -76,6 +74,32 @@ export function waterAsAlcohol(one: ReadCase, table: TableCase): ClaimFinding | 
   });
 }
 
+/** Its bend, a shoulder on a ring's 1600 perhaps. */
+const waterBend = ({ peaks, quality }: TableCase): Peak | undefined =>
+  peaks
+    .filter(
+      ({ position_percm: p, prominence }) =>
+        p > 1618 && p < 1662 && prominence > 0.02 * quality.highest,
+    )
+    .sort((a, b) => b.prominence - a.prominence)[0];
+
+const WIDE_PERCM = 100;
+
+/** Hidden its bend may be; where the product has no O–H or N–H, water is the first guess. */
+function waterAlone(one: ReadCase, table: TableCase): ClaimFinding | undefined {
+  const { band } = one.sight;
+  if (band === undefined || band.width_percm < WIDE_PERCM || one.sight.share < 0.03)
+    return undefined;
+  if (has(table, 'oh') !== false || has(table, 'nh') !== false || has(table, 'acid') !== false)
+    return undefined;
+  const fromStart = table.startingMaterials.some((facts) => holds(facts, 'oh'));
+  return finding(one, 'water-as-alcohol', 'doubts', fromStart ? 0.4 : 0.6, {
+    says: `The product has no O–H, and water absorbs at ${at(band.position_percm)} as widely.`,
+    right: 'Dry the sample (and the windows or the KBr) and measure again.',
+    evidence: evidenceAt(one, table, 'O–H stretch, water perhaps'),
+  });
+}
+
 /** The O–H of an acid dimer runs from 3300 to 2500, under the C–H bands. */
 export function acidHydroxylAsCh(one: ReadCase, table: TableCase): ClaimFinding | undefined {
   if (!speaksOf(one, 'c-h', 'alkyl-ch', 'unsaturated-ch')) return undefined;
@@ -102,7 +126,7 @@ export function nhOhSwapped(one: ReadCase, table: TableCase): ClaimFinding | und
   const saysNh = speaksOf(one, 'n-h');
   const saysOh = speaksOf(one, 'o-h');
   if (saysNh === saysOh || !inStretch(one, 3050, 3700)) return undefined;
-  if (one.sight.band === undefined) return undefined;
+  if (one.sight.band === undefined && !one.sight.covered) return undefined;
   const [said, other] = saysNh ? (['nh', 'oh'] as const) : (['oh', 'nh'] as const);
   const [own, rival] = [groupOf(table, said), groupOf(table, other)];
   // An overtone or water is neither
@@ -118,9 +142,9 @@ export function nhOhSwapped(one: ReadCase, table: TableCase): ClaimFinding | und
   if (said === 'nh' && elements !== undefined && !elements.has('N'))
     chance = Math.max(chance, 0.85);
   if (chance < 0.3) return undefined;
-  const width = Math.round(one.sight.band.width_percm);
+  const band = one.sight.band;
   return finding(one, 'nh-oh-swapped', 'doubts', chance, {
-    says: `The band at ${at(one.sight.band.position_percm)} is ${width} cm⁻¹ wide. ${saysNh ? WIDE : NARROW}`,
+    says: `${band === undefined ? `At ${written(one)} the trace is raised over a wide stretch.` : `The band at ${at(band.position_percm)} is ${Math.round(band.width_percm)} cm⁻¹ wide.`} ${saysNh ? WIDE : NARROW}`,
     right: saysNh ? 'An O–H stretch fits better.' : 'An N–H stretch fits better.',
     evidence: [...evidenceAt(one, table, 'O–H or N–H stretch'), ...rival.evidence],
   });
@@ -134,12 +158,19 @@ const NARROW =
 const ANHARMONIC_PERCM = 22;
 const OVERTONE_REACH_PERCM = 40;
 
+const offOf = (one: ReadCase, carbonyl_percm: number): number =>
+  Math.abs(placeOf(one) - 2 * carbonyl_percm + ANHARMONIC_PERCM);
+
 /** The first overtone of a strong C=O lies near 3400–3500, small and narrow. */
 export function overtoneAsHydroxyl(one: ReadCase, table: TableCase): ClaimFinding | undefined {
-  if (!speaksOf(one, 'o-h', 'n-h') || !inStretch(one, 3250, 3650)) return undefined;
-  const carbonyl = groupOf(table, 'carbonyl').evidence[0];
-  if (carbonyl === undefined || carbonyl.share < 0.4) return undefined;
-  const off = Math.abs(placeOf(one) - 2 * carbonyl.position_percm + ANHARMONIC_PERCM);
+  if (!speaksOf(one, 'o-h', 'n-h') || !inStretch(one, 3250, 3720)) return undefined;
+  const { context } = table;
+  const carbonyl = maximaWithin(context.maxima, 1640, 1880)
+    .filter(({ height }) => height >= 0.4 * context.view.tallest)
+    .map((one) => seenAs(table, 'C=O stretch', one))
+    .sort((a, b) => offOf(one, a.position_percm) - offOf(one, b.position_percm))[0];
+  if (carbonyl === undefined || groupOf(table, 'carbonyl').probability < 0.5) return undefined;
+  const off = offOf(one, carbonyl.position_percm);
   const width = one.sight.band?.width_percm ?? 0;
   const share = shareAt(table, placeOf(one));
   if (off > OVERTONE_REACH_PERCM || share > 0.15 * carbonyl.share || width > 110) return undefined;

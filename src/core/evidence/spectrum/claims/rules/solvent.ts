@@ -18,6 +18,8 @@ const WASHING = [
 const REACH_PERCM = 10;
 /** Of a solvent that nobody is known to have used. */
 const UNASKED = 0.6;
+/** What was used can always be left. */
+const USED = 0.4;
 /** Where the product should absorb as well. */
 const OF_BOTH = 0.55;
 
@@ -85,10 +87,10 @@ function suspectsOf(table: TableCase): readonly Suspect[] {
   const suspects = [
     ...used.map((judged) => ({
       judged,
-      likelihood: (judged.used ? 1 : UNASKED) * judged.probability,
+      likelihood: judged.used ? Math.max(USED, judged.probability) : UNASKED * judged.probability,
     })),
     ...washing.map((judged) => ({ judged, likelihood: UNASKED * judged.probability })),
-  ].filter(({ judged }) => judged.evidence.length > 1);
+  ].filter(({ judged }) => judged.evidence.length > 1 || judged.used);
   kept.set(table, suspects);
   return suspects;
 }

@@ -1,7 +1,7 @@
 import type { IrBand } from '../../judge/bands.ts';
 import { holds } from '../../judge/structure-groups.ts';
 import { at, shareText } from '../../judge/evidence.ts';
-import type { JudgedGroup } from '../../judge/group-judgement.ts';
+import type { BandEvidence, JudgedGroup } from '../../judge/group-judgement.ts';
 import { aGroup } from '../../judge/group-words.ts';
 import { whatHides } from '../../judge/hiding.ts';
 import type { ClaimFinding } from '../finding.ts';
@@ -154,13 +154,39 @@ function leftSaid(table: TableCase, group: JudgedGroup): boolean {
   );
 }
 
+/** Smaller ones can be overtones of a ring. */
+const LEFT_SHARE = 0.08;
+
+/** The tallest band where a C=O of the starting material absorbs, and nothing of the product does. */
+function startingCarbonyl(table: TableCase): BandEvidence | undefined {
+  const windows = startingRows(table)
+    .flat()
+    .filter(({ vibration, duty }) => vibration.startsWith('C=O') && duty === 'must');
+  const band = table.context.maxima
+    .filter(({ position_percm: p, height, prominence }) => {
+      const here = { low_percm: p, high_percm: p };
+      return (
+        height > LEFT_SHARE * table.context.view.tallest &&
+        prominence > 0.4 * height &&
+        windows.some((row) => reaches(row, here, slackOf(table))) &&
+        !table.productRows!.some(
+          (row) => reaches(row, here, 0) && row.vibration !== 'Overtones of ring C–H',
+        )
+      );
+    })
+    .sort((a, b) => b.height - a.height)[0];
+  return band === undefined ? undefined : seenAs(table, 'C=O stretch, left over perhaps', band);
+}
+
 /** A band that the product cannot have and the table passes over. */
 export function leftOverNotMentioned(table: TableCase): ClaimFinding | undefined {
   const { product } = table;
   if (product === undefined || holds(product, 'carbonyl')) return undefined;
   const judged = groupOf(table, 'carbonyl');
-  const band = judged.evidence[0];
-  if (band === undefined || judged.probability < 0.4) return undefined;
+  const start = startingCarbonyl(table);
+  const band = start ?? judged.evidence[0];
+  const likelihood = Math.max(start === undefined ? 0 : 0.7, judged.probability);
+  if (band === undefined || likelihood < 0.4) return undefined;
   const named = table.claims.some(
     ({ low_percm, high_percm }) =>
       low_percm - 15 <= band.position_percm && high_percm + 15 >= band.position_percm,
@@ -174,12 +200,12 @@ export function leftOverNotMentioned(table: TableCase): ClaimFinding | undefined
   return {
     id: 'left-over-not-mentioned',
     weight: 'doubts',
-    likelihood: Math.min(0.95, judged.probability),
+    likelihood: Math.round(100 * Math.min(0.95, likelihood)) / 100,
     says: `A band at ${at(band.position_percm)}, ${shareText(band.share)}, fits a C=O. The product has none, and the table passes over it.`,
     right: fromStart
       ? 'Some of the starting material may be left.'
       : 'A solvent such as acetone, or a product of oxidation, may be in the sample.',
-    evidence: judged.evidence,
+    evidence: [band],
   };
 }
 
@@ -212,7 +238,7 @@ export function fitsStartingMaterial(table: TableCase): ClaimFinding | undefined
   return {
     id: 'fits-starting-material',
     weight: 'notes',
-    likelihood: Math.min(0.9, 0.6 + 0.06 * telling.length),
+    likelihood: Math.min(0.92, 0.72 + 0.05 * telling.length),
     says: 'Every band of the table fits the starting material as well: the table does not show that anything has changed.',
     right:
       fresh === undefined
