@@ -8,6 +8,8 @@ import { STATE_WORDS } from '../instrument/file-question.tsx';
 import { Trace } from '../trace/trace.tsx';
 import { spectrumViewOf, tracesShown } from '../../picture/spectrum/judged-view.ts';
 import type { Overlay } from '../../picture/spectrum/judged-view.ts';
+import type { Spectrum } from '../../wire/spectrum.ts';
+import { LibraryChoice, useLibraryCurve } from './library-overlay.tsx';
 import { StructureView } from './structure-view.tsx';
 import type { DrawnGroup } from './structure-view.tsx';
 import './infrared-section.css';
@@ -32,7 +34,18 @@ export function InfraredSection({
   readonly said: (text: string) => string;
 }) {
   const [selected, setSelected] = useState<string>();
-  const traces = useMemo(() => tracesShown(name, spectrum, overlays), [name, spectrum, overlays]);
+  const [chosen, setChosen] = useState<Spectrum>();
+  const curve = useLibraryCurve(spectrum, chosen);
+  const traces = useMemo(
+    () =>
+      tracesShown(name, spectrum, [
+        ...overlays,
+        ...(chosen === undefined || curve === undefined
+          ? []
+          : [{ id: chosen.id, label: chosen.name, role: 'reference' as const, spectrum: curve }]),
+      ]),
+    [name, spectrum, overlays, chosen, curve],
+  );
   const view = useMemo(
     () => spectrumViewOf(traces, spectrum, judgement, selected),
     [traces, spectrum, judgement, selected],
@@ -57,6 +70,7 @@ export function InfraredSection({
         onSelectBand={setSelected}
         onSelectWindow={setSelected}
       />
+      <LibraryChoice smiles={drawn?.smiles} chosen={chosen} onChoose={setChosen} />
       {drawn !== undefined && groups.length > 0 && (
         <div className="evidence-structure">
           <StructureView

@@ -21,6 +21,11 @@ export interface CorrectedYield {
   readonly purity: ChosenPurity;
 }
 
+const COVERAGE = 2;
+
+const isName = (a: string, b: string): boolean =>
+  a.trim().toLowerCase() === b.trim().toLowerCase();
+
 /**
  * Of all mass shares of the product that was measured, the one with the smallest uncertainty; where
  * none was measured, the lowest upper bound. Shares of area or of moles correct no yield.
@@ -31,8 +36,9 @@ export function choosePurity(
 ): ChosenPurity | undefined {
   const chosen = statements.flatMap((from): ChosenPurity[] => {
     const { purity } = from.statement;
-    const usable = purity?.basis === 'mass' && purity.of === product && purity.share <= 1.05;
-    return usable ? [{ figure: purity, from }] : [];
+    if (purity?.basis !== 'mass' || !isName(purity.of, product)) return [];
+    // More than there can be, beyond its uncertainty: the measurement is wrong somewhere
+    return purity.share - COVERAGE * purity.u > 1 ? [] : [{ figure: purity, from }];
   });
   const found = chosen.filter(({ figure }) => figure.kind === 'measured');
   const bounds = chosen.filter(({ figure }) => figure.kind === 'atMost' && figure.share < 1);
@@ -48,7 +54,7 @@ export function correctedYield(
   policy: YieldPolicy,
 ): CorrectedYield {
   const { figure } = purity;
-  const share = measured('purity', figure.share, figure.u);
+  const share = measured('purity', Math.min(1, figure.share), figure.u);
   const fraction = measured('yield', isolated.percent / 100, isolated.u_percent / 100);
   const corrected = percentOf(multiply(fraction, share), policy);
   return { isolated, corrected, kind: figure.kind, purity };

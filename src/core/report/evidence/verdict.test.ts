@@ -34,6 +34,20 @@ describe('what a substance is', () => {
     ['two statements of one technique are one technique', [said({}), said({ id: 'y' })], 'open'],
     ['two techniques', [said({}), melting()], 'yes'],
     ['weak ones do not count', [said({ weight: 'weak' }), melting({ weight: 'weak' })], 'open'],
+    ['one moderate against, none for', [melting({ agreement: 'disagrees' })], 'open'],
+    [
+      'two of moderate weight against',
+      [melting({ agreement: 'disagrees' }), said({ agreement: 'disagrees' })],
+      'no',
+    ],
+    [
+      'a strong one for and a strong one against',
+      [
+        melting({ weight: 'strong' }),
+        said({ technique: 'nmr', agreement: 'disagrees', weight: 'strong' }),
+      ],
+      'mixed',
+    ],
     ['one against, one for', [said({}), melting({ agreement: 'disagrees' })], 'mixed'],
     [
       'a strong one against two',
@@ -52,6 +66,7 @@ describe('what a substance is', () => {
     expect(row(mixed).outcome).toBe('no');
     expect(row(melting({ substance: 'camphor', agreement: 'disagrees' })).outcome).toBe('open');
     expect(row(melting({ substance: 'borneol' })).outcome).toBe('yes');
+    expect(row(melting({ substance: 'Borneol' })).outcome).toBe('yes');
   });
 
   test('every answer names its rule and keeps every statement', () => {
@@ -80,6 +95,26 @@ describe('what should not be there', () => {
   });
 });
 
+describe('how much a weak measurement carries', () => {
+  test('what speaks against, alone, is named', () => {
+    const rows = verdictOf([melting({ agreement: 'disagrees' })], 'borneol');
+    expect(verdictSentence(rows, 'borneol')).toBe(
+      'The melting range speaks against borneol; one more kind of measurement is needed.',
+    );
+  });
+
+  test.each([
+    ['agrees', 'open', 'Nothing was measured yet that tells whether it is borneol.'],
+    ['disagrees', 'no', / Some starting material may still be in it\.$/],
+  ] as const)('a weak one that %s about the starting material', (agreement, outcome, sentence) => {
+    const rows = verdictOf([said({ about: 'startingMaterial', weight: 'weak', agreement })]);
+    expect(rows.find(({ question }) => question === 'startingMaterial')?.outcome).toBe(outcome);
+    const text = verdictSentence(rows, 'borneol');
+    if (typeof sentence === 'string') expect(text).toBe(sentence);
+    else expect(text).toMatch(sentence);
+  });
+});
+
 describe('the purity that corrects a yield', () => {
   const share = (value: number, u: number, more = {}) =>
     said({
@@ -99,6 +134,13 @@ describe('the purity that corrects a yield', () => {
     expect(choosePurity(list, 'borneol')?.figure.share).toBe(0.93);
     expect(choosePurity(list.slice(2), 'borneol')?.figure.kind).toBe('atMost');
     expect(choosePurity(list.slice(3), 'borneol')).toBeUndefined();
+  });
+
+  test('a share above 1 within its uncertainty is 1; one beyond it is no share', () => {
+    const isolated = { percent: 80, u_percent: 0.8, U_percent: 1.6 };
+    const within = choosePurity([share(1.03, 0.02)], 'Borneol')!;
+    expect(correctedYield(isolated, within, DEFAULT_YIELD_POLICY).corrected.percent).toBe(80);
+    expect(choosePurity([share(1.04, 0.01)], 'borneol')).toBeUndefined();
   });
 
   test('relative uncertainties add in quadrature', () => {

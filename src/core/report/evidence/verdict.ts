@@ -86,6 +86,7 @@ const RULES = {
   strongNo: 'One strong measurement against it, or two of moderate weight, decide it.',
   mixed: 'At least one measurement of some weight speaks for it and one against.',
   one: 'One kind of measurement alone never settles what a substance is.',
+  oneNo: 'One kind of measurement of moderate weight against it does not decide it.',
   several: 'Two or more kinds of measurement that do not depend on each other, none against.',
   changed: 'A measurement of some weight sees the change, and none misses it.',
   notAll: 'A measurement misses a change that the reaction should have made.',
@@ -96,17 +97,21 @@ const RULES = {
 
 /** What a substance is takes two kinds of measurement; one good contradiction is enough against it. */
 function decideIdentity({ agree, disagree }: Sides): Decided {
-  const strong = disagree.some(({ statement }) => statement.weight === 'strong');
+  const isStrong = ({ statement }: SourcedStatement) => statement.weight === 'strong';
   const against = firm(disagree);
   const forIt = firm(agree);
+  const strong = disagree.some(isStrong);
+  // Only a strong yes holds a strong no in doubt
+  const doubted = strong ? agree.some(isStrong) : forIt.length > 0;
+  if (against.length > 0 && doubted) return mixedOf(forIt, against);
   if (strong || techniquesOf(against).length > 1)
-    return forIt.length > 0 && !strong
-      ? mixedOf(agree, disagree)
-      : { outcome: 'no', says: `The ${listOf(disagree)} does not fit it.`, rule: RULES.strongNo };
+    return { outcome: 'no', says: `The ${listOf(against)} does not fit it.`, rule: RULES.strongNo };
   if (against.length > 0)
-    return forIt.length > 0
-      ? mixedOf(agree, disagree)
-      : { outcome: 'no', says: `The ${listOf(against)} speaks against it.`, rule: RULES.anyNo };
+    return {
+      outcome: 'open',
+      says: `The ${listOf(against)} speaks against it. One more kind of measurement is needed.`,
+      rule: RULES.oneNo,
+    };
   const kinds = techniquesOf(forIt).length;
   if (kinds > 1)
     return {
@@ -151,6 +156,12 @@ function decideAbsence({ agree, disagree }: Sides): Decided {
     const said = disagree.map(({ statement }) => statement.says);
     return { outcome: 'no', says: [...new Set(said)].join(' '), rule: RULES.anyNo };
   }
+  if (firm(agree).length === 0)
+    return {
+      outcome: 'open',
+      says: `The ${listOf(agree)} shows nothing of the kind, but says little of it.`,
+      rule: RULES.weak,
+    };
   return {
     outcome: 'yes',
     says: `Nothing of the kind was seen (${listOf(agree)}).`,
@@ -178,8 +189,8 @@ const YES: Readonly<Partial<Record<Question, string>>> = {
  */
 function towards(product: string | undefined, { entry, statement }: SourcedStatement) {
   const { about, substance, agreement } = statement;
-  if (about !== 'identity' || substance === undefined || substance === product)
-    return { entry, statement };
+  const own = substance?.trim().toLowerCase() === product?.trim().toLowerCase();
+  if (about !== 'identity' || substance === undefined || own) return { entry, statement };
   const turned = agreement === 'agrees' ? 'disagrees' : 'cannotTell';
   return { entry, statement: { ...statement, agreement: turned } as const };
 }
@@ -217,6 +228,9 @@ export function verdictOf(
 }
 
 function openSentence(statements: readonly SourcedStatement[], name: string): string {
+  const against = firm(statements.filter(({ statement }) => statement.agreement === 'disagrees'));
+  if (against.length > 0)
+    return `The ${listOf(against)} speaks against ${name}; one more kind of measurement is needed.`;
   const fitting = firm(statements.filter(({ statement }) => statement.agreement === 'agrees'));
   return fitting.length === 0
     ? `Nothing that was measured so far decides whether it is ${name}.`
@@ -237,5 +251,9 @@ export function verdictSentence(rows: readonly VerdictRow[], product?: string): 
     notMeasured: `Nothing was measured yet that tells whether it is ${name}.`,
   };
   const first = isIt[identity?.outcome ?? 'notMeasured'];
-  return left?.outcome === 'no' ? `${first} Some starting material is still in it.` : first;
+  if (left?.outcome !== 'no') return first;
+  const seen = left.statements.filter(({ statement }) => statement.agreement === 'disagrees');
+  return firm(seen).length > 0
+    ? `${first} Some starting material is still in it.`
+    : `${first} Some starting material may still be in it.`;
 }

@@ -65,7 +65,6 @@ export function judgeChange(
 const MARKS: Partial<Record<JudgedGroup, string>> = {
   carbonyl: 'C=O stretch',
   nitrile: 'C≡N stretch',
-  nitro: 'NO₂ stretch',
 };
 
 /** Groups with one place for all their kinds. */
@@ -93,6 +92,7 @@ function leftOver(
       `is where the ${words} of the starting material absorbs`;
   if (group === 'acid') return shelfRest(context);
   if (group === 'oh') return bandText(broadRest(context));
+  if (group === 'nitro') return bandText(pairRest(context));
   const fixed = PLACES[group];
   if (fixed !== undefined)
     return bandText(
@@ -114,7 +114,11 @@ function leftOver(
         [band.low_percm - view.positionU_percm, band.high_percm + view.positionU_percm] as const,
     );
   const windows = all.filter(
-    ([low, high]) => !own.some(({ band }) => band.low_percm < high && band.high_percm > low),
+    ([low, high]) =>
+      !own.some(
+        ({ band }) =>
+          Math.min(band.high_percm, high) - Math.max(band.low_percm, low) > 0.5 * (high - low),
+      ),
   );
   if (all.length > 0 && windows.length === 0)
     return `Bands of the product lie where the ${words} of the starting material absorbs`;
@@ -125,6 +129,30 @@ function leftOver(
         .filter(({ prominence }) => prominence > least),
     ),
   );
+}
+
+/** Both bands of a nitro group: aryl and alkyl. */
+const NITRO_PAIRS = [
+  [
+    [1512, 1546],
+    [1334, 1361],
+  ],
+  [
+    [1544, 1563],
+    [1362, 1388],
+  ],
+] as const;
+
+/** The lower band of a nitro group, where the upper one stands too. */
+function pairRest({ view, maxima }: TraceContext): Maximum | undefined {
+  const least = Math.max(0.02, leastShare(view)) * view.tallest;
+  for (const pair of NITRO_PAIRS) {
+    const [upper, lower] = pair.map((place) =>
+      mostProminent(maximaWithin(maxima, ...place).filter(({ prominence }) => prominence > least)),
+    );
+    if (upper !== undefined && lower !== undefined) return lower;
+  }
+  return undefined;
 }
 
 /** Mean height of the shelf, beside the tallest band, from which a rest of an acid is thinkable. */

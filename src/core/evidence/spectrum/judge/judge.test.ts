@@ -4,11 +4,13 @@ import type { InfraredSpectrum } from '../infrared.ts';
 import type { InfraredQuestion } from './judge.ts';
 import { judgeInfrared } from './judge.ts';
 import {
+  ANILINE,
   BENZOIC_ACID,
   CYCLOHEXANOL,
   CYCLOHEXANONE,
   ETHANOL,
   ETHYL_BENZOATE,
+  NITROBENZENE,
   UNDECANE,
 } from './testing/facts.ts';
 import { mixed, traceOf } from './testing/scenario.ts';
@@ -89,6 +91,24 @@ describe('a reduction: ketone to alcohol', () => {
   it('noise that would hide the ketone is no proof that it is gone', () => {
     const judged = reduction(traceOf('cyclohexanol', 'film', { noise: 0.05, strength: 0.35 }));
     expect(judged.change.find(({ group }) => group === 'carbonyl')?.verdict).not.toBe('present');
+  });
+});
+
+describe('a reduction: nitrobenzene to aniline', () => {
+  const nitrobenzene = { name: 'nitrobenzene', facts: NITROBENZENE };
+  const aniline = { name: 'aniline', facts: ANILINE };
+  const verdictAt = (share: number) =>
+    ask(mixed(traceOf('aniline', 'film'), share, traceOf('nitrobenzene', 'film')), {
+      product: aniline,
+      startingMaterials: [nitrobenzene],
+    }).change.find(({ group }) => group === 'nitro')?.verdict;
+
+  it('the bands of the ring are no nitro group that is left', () => {
+    expect(verdictAt(0)).toBe('present');
+  });
+
+  it.each([0.1, 0.2, 0.4, 0.8])('with a share of %s left it is not called gone', (share) => {
+    expect(verdictAt(share)).not.toBe('present');
   });
 });
 

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { peaksOfTrace } from '../../../../core/evidence/chromatogram/integrate.ts';
+import { MOST_PEAKS } from '../../../../core/evidence/chromatogram/limits.ts';
 import type { ChromatogramEntered } from '../../../../core/evidence/chromatogram/schema.ts';
 import { Button } from '../../../ui/button.tsx';
 import { ChoiceOrOther } from '../choice-or-other.tsx';
@@ -14,7 +15,6 @@ import { filledRows, typedRows } from '../rows.ts';
 import { reportRows } from './report-table.ts';
 import { readWhat, whatOf } from './what.ts';
 
-export const MOST_TYPED = 300;
 export const LONGEST_min = 10_000;
 const WIDEST_min = 1000;
 const LARGEST = 1e15;
@@ -79,7 +79,7 @@ function Pasting({ world, isOpen }: { readonly world: FormWorld; readonly isOpen
       return;
     }
     const before = typedRows(draft['peaks']);
-    const rows = [...before, ...read.rows].slice(0, MOST_TYPED);
+    const rows = [...before, ...read.rows].slice(0, MOST_PEAKS);
     const count = rows.length - before.length;
     set('peaks', rows);
     setText('');
@@ -127,7 +127,7 @@ function readFoot(row: DraftReader) {
 export function readPeaks(reader: DraftReader, { subjects }: FormWorld): Peaks {
   const rows = filledRows(reader, 'peaks', ['retention_min', 'area', 'what', 'whatOther']);
   if (rows.length === 0) reader.say('peaks', 'At least one peak is needed.');
-  if (rows.length > MOST_TYPED) reader.say('peaks', `At most ${MOST_TYPED} peaks.`);
+  if (rows.length > MOST_PEAKS) reader.say('peaks', `At most ${MOST_PEAKS} peaks.`);
   return rows.map((row) => {
     const { name, role } = readWhat(row, subjects);
     return {

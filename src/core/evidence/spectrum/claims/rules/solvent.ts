@@ -18,6 +18,8 @@ const WASHING = [
 const REACH_PERCM = 10;
 /** Of a solvent that nobody is known to have used. */
 const UNASKED = 0.6;
+/** Less is not worth a line. */
+const LEAST = 0.15;
 /** What was used can always be left. */
 const USED = 0.4;
 /** Where the product should absorb as well. */
@@ -39,7 +41,7 @@ export function solventBand(one: ReadCase, table: TableCase): ClaimFinding | und
   if (found === undefined) return undefined;
   const { judged } = found;
   const likelihood = found.likelihood * (isOwn(one, table) ? OF_BOTH : 1);
-  if (likelihood < 0.3) return undefined;
+  if (likelihood < LEAST) return undefined;
   const places = judged.evidence.map(({ position_percm }) => `${Math.round(position_percm)}`);
   return finding(one, 'solvent-band', 'doubts', likelihood, {
     says: `${judged.name} absorbs at ${at(place)} too, and its other bands are here: ${places.join(', ')} cm⁻¹.`,

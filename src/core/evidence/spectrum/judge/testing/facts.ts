@@ -69,3 +69,13 @@ export const UNDECANE = facts(
   'methyl-on-carbon',
   'long-chain',
 );
+
+export const NITROBENZENE = facts(
+  'O=[N+]([O-])c1ccccc1',
+  'nitro',
+  'nitro-aryl',
+  'aryl-ch',
+  'benzene-ring',
+  'benzene-mono',
+);
+export const ANILINE = facts('Nc1ccccc1', 'aniline', 'aryl-ch', 'benzene-ring', 'benzene-mono');
