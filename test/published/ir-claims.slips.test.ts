@@ -497,8 +497,6 @@ function reportOf(slipped: Slipped, seed: number): ClaimReport {
   // Heights of what is added are shares of the tallest band
   const tallest = Math.max(...bandsAt(x, sample.bands));
   const scaled = extra.map((one) => ({ ...one, height: tallest * one.height }));
-  const worse = process.env['WORSE'] !== undefined;
-  const off = worse ? 3 * Math.sin(seed) : 0;
   const clean = spectrumOf(x, noisy(bandsAt(x, [...sample.bands, ...scaled]), 0.0008, seed + 1), {
     state: sample.state,
   });

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { BandJudgement } from '../../core/evidence/spectrum/judge/expected.ts';
+import type { InfraredSpectrum } from '../../core/evidence/spectrum/infrared.ts';
 import type { InfraredJudgement } from '../../core/evidence/spectrum/judge/judge.ts';
 import type { JudgedEvidence } from '../../core/report/evidence/report.ts';
 import type { StructureDrawn } from '../../wire/structure.ts';
@@ -8,6 +9,7 @@ import { STATE_WORDS } from '../instrument/file-question.tsx';
 import { Trace } from '../trace/trace.tsx';
 import { spectrumViewOf, tracesShown } from '../../picture/spectrum/judged-view.ts';
 import type { Overlay } from '../../picture/spectrum/judged-view.ts';
+import type { TraceShown } from '../../picture/spectrum/spectrum-view.ts';
 import type { Spectrum } from '../../wire/spectrum.ts';
 import { LibraryChoice, useLibraryCurve } from './library-overlay.tsx';
 import { StructureView } from './structure-view.tsx';
@@ -35,17 +37,7 @@ export function InfraredSection({
 }) {
   const [selected, setSelected] = useState<string>();
   const [chosen, setChosen] = useState<Spectrum>();
-  const curve = useLibraryCurve(spectrum, chosen);
-  const traces = useMemo(
-    () =>
-      tracesShown(name, spectrum, [
-        ...overlays,
-        ...(chosen === undefined || curve === undefined
-          ? []
-          : [{ id: chosen.id, label: chosen.name, role: 'reference' as const, spectrum: curve }]),
-      ]),
-    [name, spectrum, overlays, chosen, curve],
-  );
+  const traces = useTraces(name, spectrum, overlays, chosen);
   const view = useMemo(
     () => spectrumViewOf(traces, spectrum, judgement, selected),
     [traces, spectrum, judgement, selected],
@@ -86,6 +78,22 @@ export function InfraredSection({
       )}
     </div>
   );
+}
+
+/** The curves that are drawn: the same objects for as long as none of them changes. */
+function useTraces(
+  name: string,
+  spectrum: InfraredSpectrum,
+  overlays: readonly Overlay[],
+  chosen: Spectrum | undefined,
+): readonly TraceShown[] {
+  const curve = useLibraryCurve(spectrum, chosen);
+  return useMemo(() => {
+    if (chosen === undefined || curve === undefined) return tracesShown(name, spectrum, overlays);
+    const { id, name: label } = chosen;
+    const reference = { id, label, role: 'reference' as const, spectrum: curve };
+    return tracesShown(name, spectrum, [...overlays, reference]);
+  }, [name, spectrum, overlays, chosen, curve]);
 }
 
 /** What was expected of the selected band, and why the trace is said to show it or not. */

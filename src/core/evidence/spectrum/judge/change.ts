@@ -147,8 +147,8 @@ const NITRO_PAIRS = [
 function pairRest({ view, maxima }: TraceContext): Maximum | undefined {
   const least = Math.max(0.02, leastShare(view)) * view.tallest;
   for (const pair of NITRO_PAIRS) {
-    const [upper, lower] = pair.map((place) =>
-      mostProminent(maximaWithin(maxima, ...place).filter(({ prominence }) => prominence > least)),
+    const [upper, lower] = pair.map(([low, high]) =>
+      mostProminent(maximaWithin(maxima, low, high).filter(({ prominence }) => prominence > least)),
     );
     if (upper !== undefined && lower !== undefined) return lower;
   }

@@ -32,7 +32,9 @@ export function coAsCc(one: ReadCase, table: TableCase): ClaimFinding | undefine
   if (place < WINDOW[0] || place > WINDOW[1]) return undefined;
   const rows = (table.productRows ?? []).filter(
     (band) =>
-      /C–O|O–C/.test(band.vibration) && band.low_percm - 5 <= place && band.high_percm + 5 >= place,
+      /C–O|O–C|\)–O/.test(band.vibration) &&
+      band.low_percm - 5 <= place &&
+      band.high_percm + 5 >= place,
   );
   const expected = table.product === undefined ? isAlcoholTable(table) : rows.length > 0;
   const share = shareAt(table, place);

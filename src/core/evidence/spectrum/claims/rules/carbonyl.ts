@@ -32,7 +32,8 @@ function expectedAt(one: ReadCase, table: TableCase): boolean | undefined {
 /** Rings, C=C, water and N–H absorb from 1580 to 1680, less strongly than a C=O does. */
 export function weak1600AsCarbonyl(one: ReadCase, table: TableCase): ClaimFinding | undefined {
   const place = placeOf(one);
-  if (!isCarbonyl(one) || place < 1570 || place > 1685) return undefined;
+  if (!isCarbonyl(one) || one.sight.band === undefined) return undefined;
+  if (place < 1570 || place > 1685) return undefined;
   const share = shareAt(table, place);
   const expected = expectedAt(one, table);
   const low = place < 1632;
@@ -50,7 +51,8 @@ export function weak1600AsCarbonyl(one: ReadCase, table: TableCase): ClaimFindin
 /** Overtones and combinations of the ring C–H: a weak row of bands from 1650 to 2000. */
 export function combinationAsCarbonyl(one: ReadCase, table: TableCase): ClaimFinding | undefined {
   const place = placeOf(one);
-  if (!isCarbonyl(one) || place < 1650 || place > 2010) return undefined;
+  if (!isCarbonyl(one) || one.sight.band === undefined) return undefined;
+  if (place < 1650 || place > 2010) return undefined;
   const share = shareAt(table, place);
   const ring =
     [table.product, ...table.startingMaterials].some(

@@ -164,6 +164,7 @@ const offOf = (one: ReadCase, carbonyl_percm: number): number =>
 /** The first overtone of a strong C=O lies near 3400–3500, small and narrow. */
 export function overtoneAsHydroxyl(one: ReadCase, table: TableCase): ClaimFinding | undefined {
   if (!speaksOf(one, 'o-h', 'n-h') || !inStretch(one, 3250, 3720)) return undefined;
+  if (one.sight.band === undefined) return undefined;
   const { context } = table;
   const carbonyl = maximaWithin(context.maxima, 1640, 1880)
     .filter(({ height }) => height >= 0.4 * context.view.tallest)
@@ -171,7 +172,7 @@ export function overtoneAsHydroxyl(one: ReadCase, table: TableCase): ClaimFindin
     .sort((a, b) => offOf(one, a.position_percm) - offOf(one, b.position_percm))[0];
   if (carbonyl === undefined || groupOf(table, 'carbonyl').probability < 0.5) return undefined;
   const off = offOf(one, carbonyl.position_percm);
-  const width = one.sight.band?.width_percm ?? 0;
+  const width = one.sight.band.width_percm;
   const share = shareAt(table, placeOf(one));
   if (off > OVERTONE_REACH_PERCM || share > 0.15 * carbonyl.share || width > 110) return undefined;
   const expected = has(table, 'oh') === true;

@@ -1,5 +1,7 @@
 import type { IrBand } from '../../judge/bands.ts';
 import { at } from '../../judge/evidence.ts';
+import { heightAt } from '../../judge/maxima.ts';
+import { lowest } from '../../judge/view.ts';
 import type { Peak } from '../../treat/peaks.ts';
 import { findPeaks } from '../../treat/peaks.ts';
 import type { ClaimFinding } from '../finding.ts';
@@ -176,25 +178,40 @@ function axisBreak(one: ClaimCase, table: TableCase): ClaimFinding | undefined {
   );
 }
 
+/** Farther apart, two bands have baseline between them, and nobody takes that for a band. */
+const FARTHEST_NEIGHBOURS_PERCM = 300;
+const NARROW_GAP_PERCM = 160;
+/** How near to the bottom, as a share of the depth, still counts where the bottom is flat or noisy. */
+const BOTTOM = 0.06;
+
 /** In %T a band points down: the place between two bands is the summit of the curve. */
 function minimumPicked(one: ClaimCase, table: TableCase): ClaimFinding | undefined {
   if (one.claim.high_percm !== undefined) return undefined;
   const position = one.low_percm;
+  const [left, right] = neighbours(table.peaks, position);
+  if (left === undefined || right === undefined) return undefined;
+  const gap = right.position_percm - left.position_percm;
+  if (gap > FARTHEST_NEIGHBOURS_PERCM) return undefined;
   const valley = valleysNear(table, position)[0];
-  if (valley === undefined) return undefined;
-  const off = Math.abs(valley.position_percm - position);
-  const reach = Math.max(5, Math.min(12, valley.width_percm / 8));
-  if (off > reach) return undefined;
-  const [left, right] = neighbours(table.peaks, valley.position_percm);
-  if (left === undefined || right === undefined || right.position_percm - left.position_percm > 300)
-    return undefined;
-  return finding(one, 'minimum-picked', 'contradicts', 0.8 - 0.03 * off, {
+  const off = valley === undefined ? Infinity : Math.abs(valley.position_percm - position);
+  const reach = Math.max(5, Math.min(12, (valley?.width_percm ?? 0) / 8));
+  const isLow = gap < NARROW_GAP_PERCM && isAtBottom(table, position, left, right);
+  if (off > reach && !isLow) return undefined;
+  return finding(one, 'minimum-picked', 'contradicts', off > reach ? 0.5 : 0.8 - 0.03 * off, {
     says:
       `At ${written(one)} the absorbance is lowest between the bands at ${at(left.position_percm)} and ` +
       `${at(right.position_percm)}. On a scale of %T that is the top of the curve.`,
     right: `Bands point down on a scale of %T: ${at(left.position_percm)} or ${at(right.position_percm)}.`,
     evidence: [seenAs(table, 'band beside it', left), seenAs(table, 'band beside it', right)],
   });
+}
+
+function isAtBottom({ context }: TableCase, position: number, left: Peak, right: Peak): boolean {
+  const { view } = context;
+  const bottom = lowest(view, left.position_percm, right.position_percm);
+  const top = Math.min(heightAt(view, left.position_percm), heightAt(view, right.position_percm));
+  const level = bottom + Math.max(BOTTOM * (top - bottom), 3 * view.noise);
+  return heightAt(view, position) <= level;
 }
 
 function valleysNear(table: TableCase, position_percm: number): Peak[] {
