@@ -11,6 +11,7 @@ import { spectrumViewOf, tracesShown } from '../../picture/spectrum/judged-view.
 import type { Overlay } from '../../picture/spectrum/judged-view.ts';
 import type { TraceShown } from '../../picture/spectrum/spectrum-view.ts';
 import type { Spectrum } from '../../wire/spectrum.ts';
+import { Claims } from './claims.tsx';
 import { LibraryChoice, useLibraryCurve } from './library-overlay.tsx';
 import { StructureView } from './structure-view.tsx';
 import type { DrawnGroup } from './structure-view.tsx';
@@ -18,7 +19,7 @@ import './infrared-section.css';
 
 /** The trace of a spectrum, with its bands tied to the groups of the structure that give them. */
 export function InfraredSection({
-  infrared: { spectrum, judgement },
+  infrared: { spectrum, judgement, claims },
   name,
   version,
   drawn,
@@ -62,6 +63,7 @@ export function InfraredSection({
         onSelectBand={setSelected}
         onSelectWindow={setSelected}
       />
+      {claims !== undefined && <Claims report={claims} said={said} />}
       <LibraryChoice smiles={drawn?.smiles} chosen={chosen} onChoose={setChosen} />
       {drawn !== undefined && groups.length > 0 && (
         <div className="evidence-structure">

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import type { InfraredEntered } from '../../core/evidence/spectrum/schema.ts';
 import type { JudgedEvidence } from '../../core/report/evidence/report.ts';
 import type { RunOpened } from '../../wire/run.ts';
@@ -6,6 +6,7 @@ import type { Settings } from '../../wire/settings.ts';
 import type { Figures } from '../result/figures.ts';
 import { InfraredSection } from './infrared-section.tsx';
 import type { OpenForm } from './add-measurement.tsx';
+import { ClaimsForm } from './claims-form.tsx';
 import { Measurement } from './measurement.tsx';
 import { Strike } from './strike.tsx';
 import { Button } from '../ui/button.tsx';
@@ -49,6 +50,7 @@ export function Measurements({
             actions={
               <>
                 <WorkUp measured={measured} shown={shown} onWorkUp={onWorkUp} />
+                <Assign {...{ run, by, entry, evidence }} sign={settings.decimalSign} />
                 <Strike run={run} by={by} entry={entry.id} />
               </>
             }
@@ -95,6 +97,20 @@ function WorkUp({
       Work it up
     </Button>
   );
+}
+
+/** The table of assignments of a spectrum, to be entered or gone on with. */
+function Assign({
+  evidence,
+  ...rest
+}: Omit<Parameters<typeof ClaimsForm>[0], 'entered' | 'onDone'> & {
+  readonly evidence: JudgedEvidence['evidence'];
+}) {
+  const [open, setOpen] = useState(false);
+  if (evidence.technique !== 'infrared' || evidence.of === 'polystyrene') return null;
+  if (open) return <ClaimsForm {...rest} entered={evidence} onDone={() => setOpen(false)} />;
+  const words = evidence.claims === undefined ? 'Check a table of assignments' : 'Change the table';
+  return <Button onClick={() => setOpen(true)}>{words}</Button>;
 }
 
 /** The substance that a spectrum should be of. */

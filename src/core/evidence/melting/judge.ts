@@ -8,13 +8,11 @@ import { judgeProduct } from './product.ts';
 import type { CorrectedRange } from './range.ts';
 import { correctedRange } from './range.ts';
 import type { MeltingEntered } from './schema.ts';
-import { thermometerDiagnostics } from './thermometer.ts';
+import { isFast, thermometerDiagnostics } from './thermometer.ts';
 
 /** What an apparatus with capillaries can reach: common practice. */
 const LEAST_C = -120;
 const MOST_C = 450;
-/** Near the melting point, °C/min: common practice is 1 to 2. */
-const FASTEST_C_MIN = 3;
 const WIDEST_C = 60;
 
 /** Why the numbers cannot be a melting range, or nothing. */
@@ -44,8 +42,8 @@ function remarks(entered: MeltingEntered): Diagnostic[] {
       message: `The range begins at ${degrees(entered.low_C)} and ends lower, at ${degrees(entered.high_C)}.`,
       hint: 'It is read the other way round. Enter the lower temperature first.',
     });
-  const rate = entered.heatingRate_C_min;
-  if (rate !== undefined && rate > FASTEST_C_MIN)
+  const rate = entered.heatingRate_C_min ?? 0;
+  if (isFast(entered))
     found.push({
       code: 'heated-too-fast',
       severity: 'warning',

@@ -12,6 +12,8 @@ import type { MeltingEntered } from './schema.ts';
 const U_PAIR_C = Math.SQRT2 * fromHalfWidth(0.5, 'rectangular');
 /** A mixture of two substances begins to melt at their eutectic: widened beyond this (common practice). */
 const WIDENED_C = 2;
+/** Lowered by more than this, a mixture is one of two substances whatever the purity: judgement. */
+const CLEAR_C = 10;
 
 interface Reference {
   readonly low_C: number;
@@ -19,6 +21,8 @@ interface Reference {
   readonly text: string;
   /** u of the difference to the mixture. */
   readonly u_C: number;
+  /** Where the higher of the two ends; the mixture of an impure and a pure sample lies between. */
+  readonly highest_C: number;
 }
 
 function withName(name: string, subjects: Subjects): Subject | undefined {
@@ -40,10 +44,16 @@ function referenceOf(entered: MeltingEntered, subjects: Subjects): Reference | u
     if (range === undefined) return [];
     const { low, high } = correctedRange(range.low_C, range.high_C, entered.thermometer);
     const text = `${rangeText(low.value, high.value)} (${whose})`;
-    return [{ low_C: low.value, high_C: high.value, text, u_C: U_PAIR_C }];
+    const high_C = high.value;
+    return [{ low_C: low.value, high_C, text, u_C: U_PAIR_C, highest_C: high_C }];
   });
-  const lowest = own.toSorted((a, b) => a.high_C - b.high_C)[0];
-  if (lowest !== undefined) return { ...lowest, text: own.map(({ text }) => text).join('; ') };
+  const [lowest, ...more] = own.toSorted((a, b) => a.high_C - b.high_C);
+  if (lowest !== undefined)
+    return {
+      ...lowest,
+      highest_C: more.at(-1)?.high_C ?? lowest.high_C,
+      text: own.map(({ text }) => text).join('; '),
+    };
   const subject =
     entered.mixedWith === undefined
       ? subjects.product
@@ -57,6 +67,7 @@ function referenceOf(entered: MeltingEntered, subjects: Subjects): Reference | u
     high_C,
     text: `${rangeText(low_C, high_C)} (${source ?? 'source not given'})`,
     u_C,
+    highest_C: high_C,
   };
 }
 
@@ -72,7 +83,9 @@ export function judgeMixed(
   entered: MeltingEntered,
   subjects: Subjects,
 ): readonly Statement[] {
-  const known = entered.mixedWith?.substance ?? subjects.product?.substance.name;
+  const asked = entered.mixedWith?.substance;
+  const subject = asked === undefined ? subjects.product : withName(asked, subjects);
+  const known = subject?.substance.name ?? asked;
   const base = {
     id: 'melting-mixed',
     technique: 'meltingRange',
@@ -87,20 +100,22 @@ export function judgeMixed(
   const widened_C =
     range.high.value - range.low.value - Math.max(0, reference.high_C - reference.low_C);
   const limit_C = COVERAGE * reference.u_C;
-  const raised = lowered_C < -2 * limit_C;
-  const differs = lowered_C > limit_C || widened_C > WIDENED_C + limit_C;
-  const doubtful = !differs && (raised || entered.decomposes === true);
-  const isProduct = known.toLowerCase() === subjects.product?.substance.name.toLowerCase();
+  const raised = range.high.value - reference.highest_C > 2 * limit_C;
+  const apart = lowered_C > limit_C || widened_C > WIDENED_C + limit_C;
+  const isProduct = subject !== undefined && subject === subjects.product;
   const paired = entered.alone !== undefined;
-  const subject = withName(known, subjects);
+  // An impure sample lowers a pure one a little, too, and without its own range nothing tells
+  const unclear = apart && !paired && Math.max(lowered_C, widened_C) < CLEAR_C;
+  const differs = apart && !unclear;
+  const doubtful = !differs && (unclear || raised || entered.decomposes === true);
   return [
     {
       ...base,
       substance: known,
       expected: `${reference.text}, if both are one substance`,
       agreement: doubtful ? 'cannotTell' : differs ? 'disagrees' : 'agrees',
-      weight: doubtful ? 'weak' : paired ? 'strong' : 'moderate',
-      says: saying(doubtful, differs, known, lowered_C, isProduct),
+      weight: doubtful ? 'weak' : paired && lowered_C > -limit_C ? 'strong' : 'moderate',
+      says: unclear ? alone(known) : saying(doubtful, differs, known, lowered_C, isProduct),
       limits: [CAVEATS, subject === undefined ? '' : behaviourOf(subject.substance)]
         .filter((text) => text !== '')
         .join(' '),
@@ -116,6 +131,10 @@ export function judgeMixed(
       ],
     },
   ];
+}
+
+function alone(known: string): string {
+  return `Mixed with ${known} the range falls or widens a little: the two are different, or the sample is impure. Its own range, measured beside, would tell.`;
 }
 
 function saying(

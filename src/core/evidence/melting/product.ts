@@ -8,6 +8,7 @@ import type { CorrectedRange } from './range.ts';
 import type { Standing } from './literature.ts';
 import { expectedRange, standingAgainst } from './literature.ts';
 import type { MeltingEntered } from './schema.ts';
+import { isFast } from './thermometer.ts';
 
 /** A pure solid melts within 1 to 2 °C, and over 3 °C is broad: common practice. */
 const SHARP_C = 2;
@@ -81,6 +82,7 @@ function fitsOf(seen: Case): string {
 
 function circumstances({ entered, product }: Case): string {
   return sentences(
+    isFast(entered) && 'It was heated too fast for the thermometer and the sample to agree.',
     entered.decomposes === true &&
       'It decomposed as it melted, so that the range depends on the heating rate.',
     entered.sublimes === true && 'It sublimed, which thins the sample; a sealed capillary helps.',
@@ -101,7 +103,7 @@ function identity(seen: Case): Statement {
     measured: range.text,
     expected: standing.expected,
     ...outcome,
-    ...(entered.decomposes === true && { weight: 'weak' }),
+    ...((entered.decomposes === true || isFast(entered)) && { weight: 'weak' }),
     limits: sentences(
       'Many solids melt at the same temperature.',
       fits !== '' && `So does ${fits}.`,
@@ -187,7 +189,7 @@ function purityOutcome(seen: Case, fusion: Fusion | undefined): Outcome & Partia
         weight: 'moderate',
         says: 'The range is narrow and not lowered: no sign of an impurity that dissolves in the melt.',
       };
-    return breadth === 'broad'
+    return breadth === 'broad' && !isFast(entered)
       ? {
           agreement: 'disagrees',
           weight: 'moderate',
@@ -196,7 +198,9 @@ function purityOutcome(seen: Case, fusion: Fusion | undefined): Outcome & Partia
       : {
           agreement: 'cannotTell',
           weight: 'weak',
-          says: `${wide} It may hold a little of something else.`,
+          says: isFast(entered)
+            ? `${wide} It was heated too fast, which widens the range of a pure one.`
+            : `${wide} It may hold a little of something else.`,
         };
   }
   const rough = fusion === undefined ? undefined : estimate(seen, fusion);

@@ -3,7 +3,7 @@ import type { Uncertain } from '../../quantity/uncertain.ts';
 import { add, exact, fromHalfWidth, measured } from '../../quantity/uncertain.ts';
 import type { DerivationStep } from '../statement.ts';
 import { degrees, fixed } from './compare.ts';
-import type { Thermometer } from './schema.ts';
+import type { MeltingEntered, Thermometer } from './schema.ts';
 
 export interface CorrectedReading {
   /** In °C; its parts are the reading, and the scale, which all readings of one range share. */
@@ -17,6 +17,8 @@ type Points = NonNullable<Thermometer['calibration']>;
 const UNCHECKED_C = 1;
 /** Half-width of one reading of a capillary or a thread: common practice. */
 const READING_C = 0.5;
+/** Near the melting point, °C/min: common practice is 1 to 2. */
+const FASTEST_C_MIN = 3;
 /** u of a calibration: the standard's own range and two readings (common practice). */
 const CALIBRATED_U_C = 0.3;
 /** What is added to it for each degree beyond the last standard: common practice. */
@@ -163,4 +165,9 @@ export function correctReading(
 export function isCorrected(thermometer: Thermometer | undefined): boolean {
   if (thermometer?.calibration !== undefined) return inOrder(thermometer.calibration) !== undefined;
   return thermometer?.stem !== undefined && thermometer.kind !== 'digital';
+}
+
+/** Whether the thermometer cannot have followed the sample. */
+export function isFast({ heatingRate_C_min }: MeltingEntered): boolean {
+  return heatingRate_C_min !== undefined && heatingRate_C_min > FASTEST_C_MIN;
 }

@@ -17,12 +17,14 @@ import { USUAL_FALL_PERC } from './index-at.ts';
 import type { RefractionEntered } from './schema.ts';
 import type { Expected, Reading } from './reading.ts';
 import { at, expectedIndex, readingOf, uWithLiterature } from './reading.ts';
-import { instrument, waterCheck } from './water-check.ts';
+import { instrument, waterCheck, waterOf } from './water-check.ts';
 import { proportion } from './proportion.ts';
 
 /** Of organic liquids; methanol and the perfluorinated lie low, diiodomethane high (handbooks). */
 const LEAST = 1.2;
 const MOST = 1.9;
+/** So far off by what is left of a solvent no product is: beyond it is another liquid (judgement). */
+const FAR = 0.01;
 const COLDEST_C = -20;
 const HOTTEST_C = 150;
 
@@ -89,7 +91,7 @@ function identity(
       expected.source,
     ),
     agreement,
-    weight: agreement === 'agrees' ? 'weak' : 'moderate',
+    weight: Math.abs(difference) > FAR ? 'moderate' : 'weak',
     says:
       agreement === 'agrees'
         ? `The refractive index is that of ${name}.`
@@ -98,6 +100,8 @@ function identity(
       'Many liquids share a refractive index, and two errors can cancel in a mixture.',
       fits !== '' && `So does ${fits}.`,
       'A little of a liquid with nearly the same index is not seen.',
+      entered.compensated === true &&
+        'The instrument corrected the temperature by itself, and not for this liquid.',
       Math.abs(reading.T_C - expected.T_C) > 10 &&
         'The temperatures lie far apart, so that the correction is most of the uncertainty.',
     ),
@@ -126,9 +130,10 @@ function identity(
 export function judgeRefraction(entered: RefractionEntered, subjects: Subjects): Judged {
   const refusal = refused(entered);
   if (refusal !== undefined) return { statements: [], diagnostics: [refusal] };
-  const check = waterCheck(entered.water);
+  const water = waterOf(entered);
+  const check = waterCheck(water);
   const diagnostics = [...check.diagnostics, ...compensation(entered)];
-  const checked = instrument(entered.water, check.expected);
+  const checked = instrument(water, check.expected);
   const reading = readingOf(entered, check.error);
   const { product, others } = subjects;
   const expected = product && expectedIndex(product);

@@ -13,6 +13,12 @@ const LITERATURE = 0.0005;
 /** u of an instrument that water has just checked: one reading of water (common practice). */
 const CHECKED_U = 0.0001;
 
+/**
+ * Half-width of what an instrument's own correction leaves out, 1/°C: it is made for sugar in water,
+ * about 0.0001, where organic liquids need 0.0003 to 0.0006 (common practice).
+ */
+const OWN_CORRECTION_PERC = 0.00045;
+
 export interface Expected {
   readonly index: number;
   readonly T_C: number;
@@ -35,14 +41,21 @@ export function expectedIndex({ literature }: Subject): Expected | undefined {
 }
 
 export function readingOf(entered: RefractionEntered, error: number | undefined): Reading {
-  const u =
+  const scale =
     error === undefined
       ? fromHalfWidth(entered.tolerance ?? TOLERANCE, 'rectangular')
       : Math.hypot(CHECKED_U, fromHalfWidth(0.0001, 'rectangular'));
+  const own =
+    entered.compensated === true
+      ? fromHalfWidth(OWN_CORRECTION_PERC * Math.abs(entered.T_C - 20), 'rectangular')
+      : 0;
+  const u = Math.hypot(scale, own);
   const n = measured('reading', entered.index, u);
   const read = {
     label: 'Read',
-    value: `${fixed(entered.index, 4)} at ${fixed(entered.T_C, 1)} °C`,
+    value:
+      `${fixed(entered.index, 4)} at ${fixed(entered.T_C, 1)} °C` +
+      (entered.compensated === true ? ', corrected to 20 °C by the instrument' : ''),
   };
   const T_C = entered.compensated === true ? 20 : entered.T_C;
   if (error === undefined) return { n, T_C, steps: [read] };

@@ -38,6 +38,11 @@ export function instrument(
   ];
 }
 
+/** Water as the instrument showed it: one that corrects its readings itself shows it at 20 °C. */
+export function waterOf({ water, compensated }: RefractionEntered): RefractionEntered['water'] {
+  return water === undefined || compensated !== true ? water : { ...water, T_C: 20 };
+}
+
 /** What the instrument is off by, from its reading of water; or why it is not used. */
 export function waterCheck(water: RefractionEntered['water']): {
   readonly error?: number;

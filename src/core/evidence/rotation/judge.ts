@@ -60,8 +60,28 @@ function refused(entered: RotationEntered): Diagnostic | undefined {
   return undefined;
 }
 
+/** Short names of the usual solvents. */
+const SOLVENTS: Readonly<Record<string, string>> = {
+  etoh: 'ethanol',
+  meoh: 'methanol',
+  chcl3: 'chloroform',
+  ch2cl2: 'dichloromethane',
+  dcm: 'dichloromethane',
+  'methylene chloride': 'dichloromethane',
+  h2o: 'water',
+  me2co: 'acetone',
+  ether: 'diethyl ether',
+  et2o: 'diethyl ether',
+  etoac: 'ethyl acetate',
+  phme: 'toluene',
+};
+
 function sameSolvent(a: string, b: string): boolean {
-  return a.trim().toLowerCase() === b.trim().toLowerCase();
+  const [one, other] = [a, b].map((name) => {
+    const key = name.trim().toLowerCase();
+    return SOLVENTS[key] ?? key;
+  });
+  return one === other;
 }
 
 function obstacleOf({ wavelength_nm = D_LINE_NM, sample, literature }: RotationEntered): Obstacle {

@@ -24,6 +24,8 @@ export const infraredEnteredSchema = z.strictObject({
   file: short.exactOptional(),
   state: z.enum(SAMPLE_STATES).exactOptional(),
   claims: z.array(bandClaimSchema).max(60).readonly().exactOptional(),
+  /** What the person concludes from the claims. */
+  conclusion: z.string().max(2000).exactOptional(),
 });
 
 export type BandClaim = z.infer<typeof bandClaimSchema>;

@@ -23,8 +23,7 @@ export interface CorrectedYield {
 
 const COVERAGE = 2;
 
-const isName = (a: string, b: string): boolean =>
-  a.trim().toLowerCase() === b.trim().toLowerCase();
+const isName = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 /**
  * Of all mass shares of the product that was measured, the one with the smallest uncertainty; where

@@ -26,7 +26,8 @@ export interface EvidenceQuestion {
 
 /**
  * All evidence of a record, melting ranges that were entered at a step among it. A file that was
- * only kept is settled by the entry that was worked up from it.
+ * only kept is settled by the entry that was worked up from it; of several entries about one
+ * spectrum, as when a table of assignments is added, the last counts.
  */
 export function evidenceOf(run: BenchRun): readonly RunEvidence[] {
   const melted = run.meltingRanges.map(({ entry, value, high }): RunEvidence => {
@@ -43,11 +44,20 @@ export function evidenceOf(run: BenchRun): readonly RunEvidence[] {
       evidence.technique === 'file' ? [] : (entry.attachments ?? []),
     ),
   );
-  const open = run.evidence.filter(
-    ({ entry, evidence }) =>
-      evidence.technique !== 'file' || !(entry.attachments ?? []).some((hash) => worked.has(hash)),
-  );
+  const last = new Map(run.evidence.flatMap((one) => spectrumKey(one).map((key) => [key, one])));
+  const open = run.evidence.filter((one) => {
+    const { entry, evidence } = one;
+    if (evidence.technique === 'file')
+      return !(entry.attachments ?? []).some((hash) => worked.has(hash));
+    return spectrumKey(one).every((key) => last.get(key) === one);
+  });
   return [...open, ...melted].sort((a, b) => (a.entry.at < b.entry.at ? -1 : 1));
+}
+
+/** One infrared file of one sample; a file may serve two samples. */
+function spectrumKey({ entry, evidence }: RunEvidence): string[] {
+  const hash = entry.attachments?.[0];
+  return evidence.technique !== 'infrared' || hash === undefined ? [] : [`${hash} ${evidence.of}`];
 }
 
 /** What every measurement says, what they say together, and what that makes of the yield. */

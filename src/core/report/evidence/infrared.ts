@@ -2,7 +2,13 @@ import type { Diagnostic } from '../../diagnostic.ts';
 import type { InfraredEntered } from '../../evidence/spectrum/schema.ts';
 import type { InfraredSpectrum } from '../../evidence/spectrum/infrared.ts';
 import { judgeInfrared } from '../../evidence/spectrum/judge/judge.ts';
-import type { InfraredQuestion, NamedFacts } from '../../evidence/spectrum/judge/judge.ts';
+import type {
+  InfraredJudgement,
+  InfraredQuestion,
+  NamedFacts,
+} from '../../evidence/spectrum/judge/judge.ts';
+import { checkClaims } from '../../evidence/spectrum/claims/check-claims.ts';
+import type { ClaimReport } from '../../evidence/spectrum/claims/check-claims.ts';
 import { infraredOf } from '../../evidence/spectrum/to-infrared.ts';
 import type { FileReading } from '../../evidence/spectrum/trace.ts';
 import { checkWavenumbers } from '../../evidence/spectrum/treat/polystyrene.ts';
@@ -35,9 +41,10 @@ export function judgeInfraredFiles(world: World): ReadonlyMap<string, JudgedEvid
   const last = (of: InfraredEntered['of']) =>
     opened.findLast(({ entered, spectrum }) => entered.of === of && spectrum !== undefined)
       ?.spectrum;
+  const all = opened.flatMap(({ spectrum }) => spectrum ?? []);
   const references = { startingMaterial: last('startingMaterial'), product: last('reference') };
   return new Map(
-    opened.map((one) => [one.one.entry.id, judgedOf(one, world, references)] as const),
+    opened.map((one) => [one.one.entry.id, judgedOf(one, world, references, all)] as const),
   );
 }
 
@@ -59,12 +66,36 @@ function openedOf(one: RunEvidence, files: World['files']): Opened[] {
   return [{ one, entered, spectrum: made.spectrum, diagnostics }];
 }
 
+/** The person's own assignments, tested against the trace. */
+function claimsOf(
+  { claims = [], conclusion }: InfraredEntered,
+  { spectrum, product, startingMaterials }: InfraredQuestion,
+  judgement: InfraredJudgement,
+  others: readonly InfraredSpectrum[],
+): ClaimReport | undefined {
+  if (claims.length === 0) return undefined;
+  return checkClaims({
+    spectrum,
+    claims,
+    judgement,
+    startingMaterials: startingMaterials.flatMap(({ facts }) => facts ?? []),
+    others: others.filter((one) => one !== spectrum),
+    ...(product?.facts !== undefined && { product: product.facts }),
+    ...(conclusion !== undefined && { conclusion }),
+  });
+}
+
 interface References {
   readonly startingMaterial: InfraredSpectrum | undefined;
   readonly product: InfraredSpectrum | undefined;
 }
 
-function judgedOf(opened: Opened, world: World, references: References): JudgedEvidence {
+function judgedOf(
+  opened: Opened,
+  world: World,
+  references: References,
+  others: readonly InfraredSpectrum[],
+): JudgedEvidence {
   const { one, entered, spectrum, diagnostics } = opened;
   if (spectrum === undefined) return { ...one, statements: [], diagnostics };
   if (entered.of === 'polystyrene')
@@ -72,7 +103,13 @@ function judgedOf(opened: Opened, world: World, references: References): JudgedE
   const question = questionFor(entered, spectrum, world, references);
   const judgement = judgeInfrared(question);
   const statements = entered.of === 'product' ? judgement.statements : [];
-  return { ...one, statements, diagnostics, infrared: { spectrum, judgement } };
+  const claims = claimsOf(entered, question, judgement, others);
+  return {
+    ...one,
+    statements,
+    diagnostics,
+    infrared: { spectrum, judgement, ...(claims !== undefined && { claims }) },
+  };
 }
 
 function questionFor(

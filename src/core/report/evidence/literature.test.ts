@@ -25,9 +25,28 @@ describe('what a measurement is compared with', () => {
     ['Refractive index', '1.4613', { refractiveIndexT_C: 20 }],
     ['Density', '0.914 g/mL', { density_g_mL: 0.914, densityT_C: 20 }],
     ['Specific rotation', '−37.7 (ethanol)', { specificRotation: -37.7 }],
+    ['Melting range', '120 °C to 124 °C', { meltingRange_C: [120, 124] }],
+    ['Melting range', '120.5 °C – 121.5 °C', { meltingRange_C: [120.5, 121.5] }],
+    ['Melting range', '−5 to −3 °C', { meltingRange_C: [-5, -3] }],
+    ['Refractive index', 'n20D 1.4613', { refractiveIndex: 1.4613, refractiveIndexT_C: 20 }],
+    ['Refractive index', 'nD 1.4613 (25 °C)', { refractiveIndex: 1.4613, refractiveIndexT_C: 25 }],
+    ['Specific rotation', '[α]D20 −37.7 (c 5, ethanol)', { specificRotation: -37.7 }],
+    ['Specific rotation', '[α]20D = +66.5', { specificRotation: 66.5 }],
+    ['Specific rotation', '[α]D +66.5', { specificRotation: 66.5 }],
+    ['Density', 'd20 0.914', { density_g_mL: 0.914 }],
+    ['Density', 'd20/4 0.914', { density_g_mL: 0.914 }],
+    ['Density', '914 kg/m³', { density_g_mL: 0.914 }],
+    ['b.p.', '20 mmHg: 85 °C', { boilingPoint_C: 85 }],
+    ['b.p.', '85–87 °C/20 mmHg', { boilingPoint_C: 86 }],
     ['Melting range', 'sharp', { meltingRange_C: [207, 207] }],
   ])('%s: %s', (key, value, expected) => {
     expect(literatureOf(substance(), { [key]: value })).toMatchObject(expected);
+  });
+
+  test('not the density of crystals', () => {
+    const made = makeSubstance({ name: 'salt', smiles: 'CC', density_g_mL: 1.3, state: 'solid' });
+    if (!made.ok) throw new Error(made.message);
+    expect(literatureOf(made.substance).density_g_mL).toBeUndefined();
   });
 
   test('a pressure in mmHg', () => {

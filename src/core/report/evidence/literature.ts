@@ -4,7 +4,12 @@ import type { Literature } from '../../evidence/subject.ts';
 type Mutable = { -readonly [Key in keyof Literature]: Literature[Key] };
 
 const NUMBER = '[-+\u2212]?\\d+(?:[.,]\\d+)?';
-const RANGE = new RegExp(`(${NUMBER})\\s*(?:(?:[-\u2013\u2212]|to)\\s*(${NUMBER}))?`);
+const RANGE = new RegExp(
+  `(${NUMBER})\\s*(?:°?\\s*C\\s*)?(?:(?:[-\u2013\u2212]|to)\\s*(${NUMBER}))?`,
+);
+/** "n20D", "[α]D20", "d20/4": what a value is called holds numbers too. */
+const LABEL =
+  /^\s*(?:(?:\[\s*[αa]\s*\]|[nd])[\s_^]*(?:\d+\s*[/,]?\s*D?|D\s*\d*|\d*\s*\/\s*\d+)?(?:\/\d+)?)\s*[:=]?\s+/i;
 const AT = new RegExp(`(?:at|@|\\()\\s*(${NUMBER})\\s*°?\\s*C`, 'i');
 
 const numberOf = (text: string): number =>
@@ -17,14 +22,16 @@ function temperatureIn(text: string): number | undefined {
 }
 
 function firstNumber(text: string): number | undefined {
-  const found = RANGE.exec(text)?.[1];
+  const found = RANGE.exec(text.replace(LABEL, ''))?.[1];
   return found === undefined ? undefined : numberOf(found);
 }
 
 const MMHG_kPa = 0.133322387415;
 
+const PRESSURE = new RegExp(`(${NUMBER})\\s*(kPa|mbar|hPa|mm\\s?Hg|torr|atm)`, 'i');
+
 function pressureIn(text: string): number | undefined {
-  const found = new RegExp(`(${NUMBER})\\s*(kPa|mbar|hPa|mm\\s?Hg|torr|atm)`, 'i').exec(text);
+  const found = PRESSURE.exec(text);
   if (found === null) return undefined;
   const unit = found[2]!.toLowerCase().replace(/\s/g, '');
   const factor: Readonly<Record<string, number>> = {
@@ -57,7 +64,8 @@ const READERS: Readonly<Record<string, Reader>> = {
   boilingPoint_C: {
     called: /^(?:boiling (?:range|point)|b\.?p\.?)$/i,
     read: (value, into) => {
-      const found = RANGE.exec(value);
+      // "20 mmHg: 85 °C": the pressure may stand first
+      const found = RANGE.exec(value.replace(PRESSURE, ''));
       if (found === null) return;
       const low = numberOf(found[1]!);
       into.boilingPoint_C = found[2] === undefined ? low : (low + numberOf(found[2])) / 2;
@@ -69,7 +77,7 @@ const READERS: Readonly<Record<string, Reader>> = {
     called: /^(?:refractive index|n ?20 ?d|n ?d)$/i,
     read: (value, into) => {
       const n = firstNumber(value);
-      if (n === undefined) return;
+      if (n === undefined || !(n >= 1.2 && n <= 1.9)) return;
       into.refractiveIndex = n;
       into.refractiveIndexT_C = temperatureIn(value) ?? 20;
     },
@@ -77,8 +85,11 @@ const READERS: Readonly<Record<string, Reader>> = {
   density_g_mL: {
     called: /^density$/i,
     read: (value, into) => {
-      const density = firstNumber(value);
-      if (density === undefined) return;
+      const read = firstNumber(value);
+      if (read === undefined) return;
+      const density = /kg\s*(?:\/|m)|g\s*\/\s*L\b/i.test(value) ? read / 1000 : read;
+      // Nothing that is weighed here is lighter or heavier: another unit, or a label
+      if (!(density >= 0.5 && density <= 5)) return;
       into.density_g_mL = density;
       into.densityT_C = temperatureIn(value) ?? 20;
     },
@@ -103,7 +114,7 @@ export function literatureOf(
 ): Literature {
   const into: Mutable = {};
   const sources: Record<string, string> = {};
-  const { meltingPoint_C, boilingPoint_C, density_g_mL, densityT_C } = substance;
+  const { meltingPoint_C, boilingPoint_C, density_g_mL, densityT_C, state } = substance;
   if (meltingPoint_C !== undefined) {
     into.meltingRange_C = [meltingPoint_C, meltingPoint_C];
     sources['meltingRange_C'] = substance.sources.meltingPoint ?? '';
@@ -112,7 +123,8 @@ export function literatureOf(
     into.boilingPoint_C = boilingPoint_C;
     sources['boilingPoint_C'] = substance.sources.boilingPoint ?? '';
   }
-  if (density_g_mL !== undefined) {
+  // Of a solid it is that of the crystals, which no liquid is compared with
+  if (density_g_mL !== undefined && state !== 'solid') {
     into.density_g_mL = density_g_mL;
     if (densityT_C !== undefined) into.densityT_C = densityT_C;
     sources['density_g_mL'] = substance.sources.density ?? '';

@@ -1,3 +1,4 @@
+import type { ClaimReport } from '../../evidence/spectrum/claims/check-claims.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { InfraredJudgement } from '../../evidence/spectrum/judge/judge.ts';
 import type { InfraredSpectrum } from '../../evidence/spectrum/infrared.ts';
@@ -13,6 +14,8 @@ export interface JudgedEvidence extends RunEvidence, Judged {
   readonly infrared?: {
     readonly spectrum: InfraredSpectrum;
     readonly judgement?: InfraredJudgement;
+    /** Of the person's own table of assignments. */
+    readonly claims?: ClaimReport;
   };
 }
 

@@ -104,14 +104,19 @@ describe('how much a weak measurement carries', () => {
   });
 
   test.each([
-    ['agrees', 'open', 'Nothing was measured yet that tells whether it is borneol.'],
-    ['disagrees', 'no', / Some starting material may still be in it\.$/],
-  ] as const)('a weak one that %s about the starting material', (agreement, outcome, sentence) => {
-    const rows = verdictOf([said({ about: 'startingMaterial', weight: 'weak', agreement })]);
-    expect(rows.find(({ question }) => question === 'startingMaterial')?.outcome).toBe(outcome);
-    const text = verdictSentence(rows, 'borneol');
-    if (typeof sentence === 'string') expect(text).toBe(sentence);
-    else expect(text).toMatch(sentence);
+    ['a weak sign of starting material', {}, / Some starting material may still be in it\.$/],
+    ['a clear one', { weight: 'moderate' }, / Some starting material is still in it\.$/],
+  ] as const)('%s', (_, more, sentence) => {
+    const left = { about: 'startingMaterial', weight: 'weak', agreement: 'disagrees' } as const;
+    expect(verdictSentence(verdictOf([said({ ...left, ...more })]), 'borneol')).toMatch(sentence);
+  });
+
+  test('a spectrum against the product decides beside a change that nothing sees', () => {
+    const against = said({ agreement: 'disagrees' });
+    const missed = said({ about: 'change', agreement: 'disagrees' });
+    expect(rowOf('identity', [against, missed]).outcome).toBe('no');
+    const seen = said({ about: 'change', id: 'new' });
+    expect(rowOf('identity', [against, missed, seen]).outcome).toBe('open');
   });
 });
 

@@ -59,6 +59,8 @@ export const techniqueWords = (technique: Technique): string => TECHNIQUE_WORDS[
 interface Sides {
   readonly agree: readonly SourcedStatement[];
   readonly disagree: readonly SourcedStatement[];
+  /** No measurement sees a change that the reaction should have made, and one of weight misses it. */
+  readonly unchanged: boolean;
 }
 
 const techniquesOf = (statements: readonly SourcedStatement[]): readonly Technique[] => [
@@ -83,7 +85,8 @@ interface Decided {
 const RULES = {
   notMeasured: 'Nothing was measured that could answer this.',
   open: 'Every measurement that bears on it leaves it open.',
-  strongNo: 'One strong measurement against it, or two of moderate weight, decide it.',
+  strongNo:
+    'One strong measurement against it, two kinds of moderate weight, or one beside a change that was missed, decide it.',
   mixed: 'At least one measurement of some weight speaks for it and one against.',
   one: 'One kind of measurement alone never settles what a substance is.',
   oneNo: 'One kind of measurement of moderate weight against it does not decide it.',
@@ -96,7 +99,7 @@ const RULES = {
 } as const;
 
 /** What a substance is takes two kinds of measurement; one good contradiction is enough against it. */
-function decideIdentity({ agree, disagree }: Sides): Decided {
+function decideIdentity({ agree, disagree, unchanged }: Sides): Decided {
   const isStrong = ({ statement }: SourcedStatement) => statement.weight === 'strong';
   const against = firm(disagree);
   const forIt = firm(agree);
@@ -104,7 +107,7 @@ function decideIdentity({ agree, disagree }: Sides): Decided {
   // Only a strong yes holds a strong no in doubt
   const doubted = strong ? agree.some(isStrong) : forIt.length > 0;
   if (against.length > 0 && doubted) return mixedOf(forIt, against);
-  if (strong || techniquesOf(against).length > 1)
+  if (strong || techniquesOf(against).length > 1 || (against.length > 0 && unchanged))
     return { outcome: 'no', says: `The ${listOf(against)} does not fit it.`, rule: RULES.strongNo };
   if (against.length > 0)
     return {
@@ -156,12 +159,6 @@ function decideAbsence({ agree, disagree }: Sides): Decided {
     const said = disagree.map(({ statement }) => statement.says);
     return { outcome: 'no', says: [...new Set(said)].join(' '), rule: RULES.anyNo };
   }
-  if (firm(agree).length === 0)
-    return {
-      outcome: 'open',
-      says: `The ${listOf(agree)} shows nothing of the kind, but says little of it.`,
-      rule: RULES.weak,
-    };
   return {
     outcome: 'yes',
     says: `Nothing of the kind was seen (${listOf(agree)}).`,
@@ -204,6 +201,11 @@ export function verdictOf(
   product?: string,
 ): readonly VerdictRow[] {
   const turned = statements.map((one) => towards(product, one));
+  const changes = (wanted: Statement['agreement']) =>
+    turned.filter(
+      ({ statement: { about, agreement } }) => about === 'change' && agreement === wanted,
+    );
+  const unchanged = firm(changes('disagrees')).length > 0 && changes('agrees').length === 0;
   return QUESTIONS.map((question) => {
     const asked = turned.filter(({ statement }) => statement.about === question);
     const row = { question, asks: ASKS[question], statements: asked };
@@ -211,7 +213,7 @@ export function verdictOf(
       return { ...row, outcome: 'notMeasured', says: 'Not measured.', rule: RULES.notMeasured };
     const by = (wanted: Statement['agreement']) =>
       asked.filter(({ statement }) => statement.agreement === wanted);
-    const sides = { agree: by('agrees'), disagree: by('disagrees') };
+    const sides = { agree: by('agrees'), disagree: by('disagrees'), unchanged };
     if (sides.agree.length + sides.disagree.length === 0)
       return {
         ...row,
@@ -252,7 +254,9 @@ export function verdictSentence(rows: readonly VerdictRow[], product?: string): 
   };
   const first = isIt[identity?.outcome ?? 'notMeasured'];
   if (left?.outcome !== 'no') return first;
-  const seen = left.statements.filter(({ statement }) => statement.agreement === 'disagrees');
+  const seen = [...left.statements, ...(row('change')?.statements ?? [])].filter(
+    ({ statement }) => statement.agreement === 'disagrees',
+  );
   return firm(seen).length > 0
     ? `${first} Some starting material is still in it.`
     : `${first} Some starting material may still be in it.`;
