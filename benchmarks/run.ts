@@ -16,6 +16,7 @@ import { monteCarloYield } from './monte-carlo.ts';
 import { storeEntries } from './store.ts';
 import { picture } from './picture.ts';
 import { scriptsSize } from './scripts-size.ts';
+import { spectrumJudge } from './spectrum-judge.ts';
 import { spectrumLibrary } from './spectrum-library.ts';
 import { spectrumRead } from './spectrum-read.ts';
 import { spectrumTreat } from './spectrum-treat.ts';
@@ -40,6 +41,7 @@ const ITEMS: Readonly<
   scripts: scriptsSize,
   'spectrum-read': spectrumRead,
   'spectrum-treat': spectrumTreat,
+  'spectrum-judge': spectrumJudge,
   'spectrum-library': spectrumLibrary,
   trace,
   'page-keystroke': browserKeystroke,

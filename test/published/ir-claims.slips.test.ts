@@ -587,7 +587,7 @@ describe.each(LOOKS)('every slip, put into right tables: $name', (look) => {
               findings.map(({ id, likelihood }) => `${id} ${likelihood}`).join(', '),
           );
       }
-      if (SHOWN) console.log(`RATE ${look.name}, ${name}: ${found}/${tried}, first ${first}`);
+      if (SHOWN) process.stdout.write(`${look.name}, ${name}: ${found}/${tried}, first ${first}\n`);
       expect(tried).toBeGreaterThanOrEqual(20);
       expect(found / tried, missed.join('\n')).toBeGreaterThanOrEqual(look.least);
     },
@@ -616,8 +616,8 @@ describe.each(LOOKS)('every slip, put into right tables: $name', (look) => {
           if (weight !== 'notes') alarms.push(`${sample.compound}: ${id}`);
       }
     if (SHOWN)
-      console.log(
-        `RATE ${look.name}, right lines that stand: ${stand}/${all}\n${alarms.join('\n')}`,
+      process.stdout.write(
+        `${look.name}, right lines that stand: ${stand}/${all}\n${alarms.join('\n')}\n`,
       );
     expect(all).toBeGreaterThan(500);
     expect(stand / all, alarms.join('\n')).toBeGreaterThan(look.isPoor ? 0.93 : 0.97);

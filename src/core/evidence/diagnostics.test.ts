@@ -142,6 +142,7 @@ function product(name: string, smiles?: string, literature: Subject['literature'
 }
 const ALCOHOL = product('cyclohexanol', 'OC1CCCCC1');
 const ACID = product('benzoic acid', 'OC(=O)c1ccccc1');
+const SOLVENT = { ...product('diethyl ether', 'CCOCC').product!, role: 'solvent' } as const;
 
 type Technique = Exclude<EvidenceEntered['technique'], 'infrared' | 'file'>;
 
@@ -161,6 +162,7 @@ const JUDGES: Record<Technique, (entered: never, subjects: Subjects) => Judged> 
 
 const SUBJECTS: Partial<Record<Technique, Subjects>> = {
   meltingRange: ACID,
+  chromatogram: { ...ALCOHOL, others: [SOLVENT] },
   titration: ACID,
   rotation: product('limonene', 'CC1=CCC(CC1)C(C)=C', { specificRotation: 100 }),
   nmr: product('paracetamol', 'CC(=O)Nc1ccc(O)cc1'),
@@ -287,14 +289,14 @@ const BUILT: Readonly<Record<string, () => Codes>> = {
   'crowded-fingerprint': () =>
     claimed(
       'crowded-fingerprint',
-      Array.from({ length: 12 }, (_, i) => `{ "position_percm": ${700 + 60 * i}, "group": "C–H" }`),
+      Array.from({ length: 5 }, (_, i) => `{ "position_percm": ${800 + 99 * i}, "group": "C–H" }`),
     ),
   'same-noise': () => claimed('same-noise', [], [ALCOHOL_FILM.record]),
   'nmr-no-structure': () => judged(baseOf('nmr-no-structure'), '{}', product('resin')),
   'nmr-search-cut': () => {
     const signals = [3.1, 3.2, 3.3, 3.4, 3.5, 3.6, 3.7, 3.8].map((shift_ppm) => ({ shift_ppm }));
     const change = JSON.stringify({ signals, standard: null });
-    return judged(baseOf('nmr-trace'), change, product('sorbitol', 'OCC(O)C(O)C(O)C(O)CO'));
+    return judged(baseOf('nmr-search-cut'), change, product('sorbitol', 'OCC(O)C(O)C(O)C(O)CO'));
   },
   'nmr-trace': () => refused(signalsOfTrace(traceOf(X, bandsOf(0.6)))),
   'mass-no-formula': () => judged(baseOf('mass-no-formula'), '{}', product('resin')),

@@ -12,6 +12,7 @@ import { InstrumentFiles } from './files/instrument-files.tsx';
 import { Head } from './head.tsx';
 import type { BenchState } from './outbox/bench.ts';
 import type { Opened } from './outbox/database.ts';
+import { asksForFile } from './record/asked-file.ts';
 import { placeLines } from './record/place.ts';
 import { linesOf } from './record/standing.ts';
 import { RecordProvider, useRecord } from './record-context.ts';
@@ -107,6 +108,7 @@ function Working({
     if (shown !== undefined) store(lastName, shown);
     document.title = `${shown === undefined ? '' : `Step ${shown}, `}${run.bench} · Weighboat`;
   }, [shown, lastName, run.bench]);
+  const open = record.sheet.steps.find(({ id }) => id === shown) ?? false;
   const next = last ?? record.sheet.steps[0]?.id;
   return (
     <RecordProvider value={record}>
@@ -118,7 +120,7 @@ function Working({
             <StepList current={shown} />
           </aside>
           <main className="bench-main">
-            <InstrumentFiles button={view.kind === 'entered'} />
+            <InstrumentFiles button={view.kind === 'entered' || (open && asksForFile(open))} />
             <Viewed view={view} online={state.way === 'open'}>
               <Begin
                 preferences={preferences}

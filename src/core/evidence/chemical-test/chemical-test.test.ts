@@ -66,6 +66,31 @@ describe('what a test was done on', () => {
   });
 });
 
+describe('what a test can carry', () => {
+  const weightOf = (one: TestEntered, structures: TestedStructures) =>
+    judgeChemicalTest(entered(one), OXIDATION, structures).statements[0]!.weight;
+
+  test('a group that only the product has counts, one that is missing hardly', () => {
+    expect(weightOf({ test: 'dnp', result: 'positive' }, STRUCTURES)).toBe('moderate');
+    expect(weightOf({ test: 'chromic-acid', result: 'negative' }, STRUCTURES)).toBe('weak');
+  });
+
+  test('nor does a group that the starting material has, too', () => {
+    const both = { product: CYCLOHEXANONE, startingMaterials: [BENZALDEHYDE] };
+    expect(weightOf({ test: 'dnp', result: 'positive' }, both)).toBe('weak');
+  });
+
+  test('of a starting material without a structure nothing is said', () => {
+    const unknown = { product: CYCLOHEXANONE, startingMaterials: [{ smiles: '', matches: {} }] };
+    const { statements } = judgeChemicalTest(
+      entered({ test: 'dnp', result: 'positive' }),
+      OXIDATION,
+      unknown,
+    );
+    expect(statements.map(({ about }) => about)).toEqual(['identity']);
+  });
+});
+
 describe('judging chemical tests', () => {
   test.each([
     [

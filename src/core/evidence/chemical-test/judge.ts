@@ -141,11 +141,19 @@ function structureOf(it: Case, subjects: Subjects, structures: TestedStructures)
   const names = subjects.others
     .filter(({ role }) => role === 'startingMaterial')
     .map(({ substance }) => substance.name);
-  const others = structures.startingMaterials.map((facts, i) => ({
-    name: names[i] ?? 'the starting material',
-    expected: expectedOf(it.test, facts),
-  }));
-  const apart = others.map(({ name, expected }, i) => separationOf(it, own, expected, name, i + 1));
+  const others = structures.startingMaterials.flatMap((facts, i) =>
+    // Of a structure that is not known nothing can be expected, a negative answer least
+    facts.smiles === ''
+      ? []
+      : [
+          {
+            n: i + 1,
+            name: names[i] ?? 'the starting material',
+            expected: expectedOf(it.test, facts),
+          },
+        ],
+  );
+  const apart = others.map(({ name, expected, n }) => separationOf(it, own, expected, name, n));
   // Tests are sensitive: a little of what answers is enough.
   const culprit = others.find(({ expected }) => expected.result === 'positive')?.name;
   return [productOf(it, own, culprit), ...(own === undefined ? [] : apart)];
@@ -213,10 +221,12 @@ function productOf(it: Case, own: Expectation | undefined, culprit?: string): St
         'would explain it.',
     );
   const fits = own.result === entered.result;
+  // That a group is missing, or there as in the starting material, fits very many substances
+  const tells = !fits || (entered.result === 'positive' && culprit === undefined);
   return {
     ...base,
     agreement: fits ? 'agrees' : 'disagrees',
-    weight: test.weight,
+    weight: tells ? test.weight : 'weak',
     says: fits
       ? `${test.name} is ${entered.result}, as it should be for ${product}.`
       : `${test.name} is ${entered.result}; for ${product} it should be ${own.result}.`,

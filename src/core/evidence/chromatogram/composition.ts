@@ -138,10 +138,13 @@ export function internalStandardSays(run: Run): StandardSays {
     { analyte: areaOf(run.entered, found), standard: areaOf(run.entered, own) },
     run.entered.areaU ?? AREA_U,
   );
+  const known = subject?.substance.name ?? analyte;
   const isProduct = run.subjects.product !== undefined && isNamed(run.subjects.product, analyte);
   return {
-    statements: [standardStatement(run, internalStandard, result, isProduct)],
-    diagnostics: tooMuch(analyte, result),
+    statements: [
+      standardStatement(run, { ...internalStandard, analyte: known }, result, isProduct),
+    ],
+    diagnostics: tooMuch(known, result),
   };
 }
 
@@ -172,16 +175,16 @@ function standardStatement(
 ): Statement {
   const { share, factor, mass_mg } = result;
   const role = subjectNamed(run.subjects, analyte)?.role;
-  const purity: PurityFigure | undefined =
-    share.value > 0 && share.value <= 1
-      ? {
-          basis: 'mass',
-          kind: 'measured',
-          share: share.value,
-          u: standardUncertainty(share),
-          of: analyte,
-        }
-      : undefined;
+  const sound = share.value > 0 && share.value - 2 * standardUncertainty(share) <= 1;
+  const purity: PurityFigure | undefined = sound
+    ? {
+        basis: 'mass',
+        kind: 'measured',
+        share: Math.min(1, share.value),
+        u: standardUncertainty(share),
+        of: analyte,
+      }
+    : undefined;
   const shown = (value: typeof factor) =>
     formatWithUncertainty(value.value, 2 * standardUncertainty(value));
   return {

@@ -118,6 +118,18 @@ function startingMaterialStatement(run: Run, subject: Subject, n: number): State
         limits: ALIKE,
       },
     ];
+  const covered = coverOf(run, standard.retention_min);
+  if (covered !== undefined)
+    return [
+      {
+        ...base,
+        measured: covered.measured,
+        agreement: 'cannotTell',
+        weight: 'weak',
+        says: `${covered.says}, so that ${name} would not be seen.`,
+        limits: 'Another temperature programme or eluent, or another solvent, would part them.',
+      },
+    ];
   return [
     {
       ...base,
@@ -129,6 +141,27 @@ function startingMaterialStatement(run: Run, subject: Subject, n: number): State
     },
   ];
 }
+
+/** What hides a peak at this time: the start of the count, the solvent, or another substance. */
+function coverOf(
+  { entered, naming }: Run,
+  time_min: number,
+): { readonly measured: string; readonly says: string } | undefined {
+  const at = `${time_min.toFixed(2)} min`;
+  if (time_min < (entered.from_min ?? 0))
+    return { measured: `not counted at ${at}`, says: 'What comes so early is not counted' };
+  const window = windowAt(entered, time_min);
+  const peak = naming.peaks.find((one) => Math.abs(one.entered.retention_min - time_min) <= window);
+  if (peak === undefined) return undefined;
+  const whose = peak.role === 'sample' ? (peak.name ?? 'another substance') : WORDS[peak.role];
+  return { measured: minutes(peak), says: `The peak of ${whose} stands at ${at}` };
+}
+
+const WORDS = {
+  solvent: 'the solvent',
+  internalStandard: 'the internal standard',
+  blank: 'the blank',
+} as const;
 
 /** Peaks that nobody has named and no standard explains. */
 export function unnamedStatement(run: Run): Statement[] {

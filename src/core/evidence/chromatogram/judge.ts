@@ -3,7 +3,7 @@ import type { Judged } from '../statement.ts';
 import type { Subjects } from '../subject.ts';
 import { areaStatement, internalStandardSays, massStatement } from './composition.ts';
 import { retentionStatement, startingMaterialStatements, unnamedStatement } from './identity.ts';
-import { namePeaks } from './named.ts';
+import { isNamed, namePeaks } from './named.ts';
 import { conversionStatements, pairsSay, separationSays } from './pairs.ts';
 import { runOf } from './run.ts';
 import type { Run } from './run.ts';
@@ -52,7 +52,26 @@ const NOTHING: Diagnostic = {
   hint: 'Look at the starting time and at which peaks are called solvent or blank.',
 };
 
-function remarksOn({ subjects, productPeaks, product }: Run): Diagnostic[] {
+/** Peaks of a solvent of the experiment that are counted as if they were of the sample. */
+function solventsCounted({ subjects, naming }: Run): Diagnostic[] {
+  const solvents = subjects.others.filter(({ role }) => role === 'solvent');
+  return naming.counted.flatMap(({ name }) => {
+    const solvent = solvents.find((one) => isNamed(one, name));
+    if (solvent === undefined) return [];
+    return {
+      code: 'peak-of-solvent-counted',
+      severity: 'warning',
+      message: `The peak of ${solvent.substance.name} is counted as part of the sample.`,
+      hint: 'If the sample was dissolved in it, call the peak the solvent: then it is left out.',
+    };
+  });
+}
+
+function remarksOn(run: Run): Diagnostic[] {
+  return [...solventsCounted(run), ...unknownProduct(run)];
+}
+
+function unknownProduct({ subjects, productPeaks, product }: Run): Diagnostic[] {
   if (subjects.product === undefined || productPeaks.length > 0) return [];
   return [
     {

@@ -82,6 +82,15 @@ function problemsOf(entered: ChromatogramEntered): Diagnostic[] {
   return problems;
 }
 
+/** The internal standard is known by its name where nobody gave its peak a role. */
+function isStandard({ internalStandard }: ChromatogramEntered, name: string | undefined): boolean {
+  return (
+    internalStandard !== undefined &&
+    name !== undefined &&
+    keyOfName(name) === keyOfName(internalStandard.name)
+  );
+}
+
 /** Who each peak is: by the person's word, else by the one standard whose window it lies in. */
 export function namePeaks(entered: ChromatogramEntered): Naming {
   const diagnostics = problemsOf(entered);
@@ -93,7 +102,7 @@ export function namePeaks(entered: ChromatogramEntered): Naming {
       return {
         entered: peak,
         index,
-        role: peak.role ?? 'sample',
+        role: peak.role ?? (isStandard(entered, name) ? 'internalStandard' : 'sample'),
         candidates,
         ...(name === undefined ? {} : { name }),
         namedBy: peak.name !== undefined ? 'person' : only === undefined ? 'nobody' : 'retention',

@@ -12,11 +12,22 @@ import type { ChromatogramEntered, InternalStandard } from './schema.ts';
 /** Relative standard uncertainty of an area, where nobody says. Common practice. */
 export const AREA_U = 0.01;
 
+/**
+ * However small a peak, where its baseline is drawn is uncertain by this share of the largest one of
+ * the sample. Common practice.
+ */
+export const BASELINE_U = 0.001;
+
 /** The area of one or more peaks; the same peak is always the same measurement. */
 export function areaOf(entered: ChromatogramEntered, peaks: readonly NamedPeak[]): Uncertain {
   const u = entered.areaU ?? AREA_U;
+  const own = entered.peaks.filter(({ role = 'sample' }) => role === 'sample');
+  const least =
+    entered.areaU === undefined ? BASELINE_U * Math.max(0, ...own.map((p) => p.area)) : 0;
   return sum(
-    peaks.map(({ index, entered: { area } }) => measured(`area.${index}`, area, u * area)),
+    peaks.map(({ index, entered: { area } }) =>
+      measured(`area.${index}`, area, Math.hypot(u * area, least)),
+    ),
   );
 }
 

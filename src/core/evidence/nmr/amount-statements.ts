@@ -14,7 +14,8 @@ import type { DerivationStep, Judged, Statement } from '../statement.ts';
 import type { Subjects } from '../subject.ts';
 import { areaPerHydrogen, conversionOf, purityByStandard } from './amounts.ts';
 import { subjectNamed } from './components.ts';
-import { counted, isomerAmounts, productAmount, productIntegrals } from './spectrum.ts';
+import { areaOf } from './partition.ts';
+import { counted, isSure, isomerAmounts, productAmount, productIntegrals } from './spectrum.ts';
 import type { ReadSpectrum } from './spectrum.ts';
 
 /** Standard uncertainty of a weighing on a balance of 0.1 mg, by difference (docs/methods/uncertainty.md). */
@@ -166,6 +167,16 @@ export function purityStatement(spectrum: ReadSpectrum, subjects: Subjects): Jud
       `The purity is not worked out: the molar mass of ${standardMolarMass === undefined ? standard.substance : product.name} is not known.`,
       'Give the structure as SMILES.',
     );
+  const crowd = partition.standard.filter(
+    (i) =>
+      entered.signals[i]!.assignment === undefined && areaOf(entered.signals[i]!) !== undefined,
+  );
+  if (crowd.length > 1)
+    return refused(
+      'nmr-standard-crowded',
+      `The purity is not worked out: ${crowd.length} signals lie where that of ${standard.substance} is looked for.`,
+      'Assign the one of the standard, and the others to what they are. If they overlap, take another standard.',
+    );
   const rows = partition.standard.flatMap((i) =>
     // One signal of the standard is entered with its hydrogens; more would each need their own.
     counted(entered, i, entered.signals[i]!.assignment?.hydrogens ?? standard.hydrogens),
@@ -234,6 +245,8 @@ function purityOf(
   const { standard, sampleMass_mg } = spectrum.entered;
   const u = standardUncertainty(share);
   const used = productIntegrals(spectrum);
+  const sure = isSure(spectrum);
+  const tooMuch = share.value - 2 * u > 1;
   return {
     id: 'nmr-purity',
     technique: 'nmr',
@@ -243,10 +256,23 @@ function purityOf(
     measured: percentText(share),
     expected: '',
     agreement: 'cannotTell',
-    weight: share.value - 2 * u > 1 ? 'weak' : 'strong',
-    says: `By internal standard ${percentText(share)} of the mass of the sample is ${name}.`,
+    weight: tooMuch || !sure ? 'weak' : 'strong',
+    says:
+      `By internal standard ${percentText(share)} of the mass of the sample is ${name}` +
+      (sure
+        ? '.'
+        : ', if the signals taken for it are its own: not all of its structure was found.'),
     limits: `${INTEGRALS_LIMITS} It does not say what the rest is.`,
-    purity: { basis: 'mass', kind: 'measured', share: share.value, u, of: name },
+    ...(sure &&
+      !tooMuch && {
+        purity: {
+          basis: 'mass',
+          kind: 'measured',
+          share: Math.min(1, share.value),
+          u,
+          of: name,
+        } as const,
+      }),
     derivation: [
       {
         label: `${name}, area per hydrogen`,

@@ -4,7 +4,9 @@ import type { DerivationStep, Statement } from '../statement.ts';
 import type { Subjects } from '../subject.ts';
 import { sharesOf } from './amounts.ts';
 import { budgetSteps, percentText } from './amount-statements.ts';
+import { isSure } from './spectrum.ts';
 import { compositionOf } from './components.ts';
+import { formsOf } from './forms.ts';
 import { areaOf } from './partition.ts';
 import type { NamedResidual } from './residuals.ts';
 import { signalText } from './signal.ts';
@@ -13,7 +15,7 @@ import type { ReadSpectrum } from './spectrum.ts';
 const WATER_LIMITS =
   'Water also comes with the deuterated solvent and from the air, so the amount is not that of the sample.';
 const SOLVENT_LIMITS =
-  'A shift alone names no substance for certain: several contaminants lie close together, and concentration moves them.';
+  'It may also come from a tube that was rinsed with it. A shift alone names no substance for certain: several contaminants lie close together, and concentration moves them.';
 
 /** Under this share of all area an unnamed signal may be an artefact as well (common practice). */
 const SMALL_SHARE = 0.01;
@@ -32,6 +34,8 @@ function residualStatement(spectrum: ReadSpectrum, one: NamedResidual): Statemen
   const also =
     one.alternatives.length === 0 ? '' : ` It could also be ${one.alternatives.join(' or ')}.`;
   const alone = one.kind === 'residual' && one.signals.length === 1;
+  // With the product not found in full, a single signal may be its own
+  const open = one.kind === 'water' || (alone && !isSure(spectrum));
   return {
     id: `nmr-residual-${one.substance.replace(/[^a-z0-9]+/gi, '-')}`,
     technique: 'nmr',
@@ -40,9 +44,12 @@ function residualStatement(spectrum: ReadSpectrum, one: NamedResidual): Statemen
     what: 'Signals beside the product',
     measured: seen.join(', '),
     expected: `${known.join(', ')} ppm in ${spectrum.entered.solvent}`,
-    agreement: one.kind === 'water' ? 'cannotTell' : 'disagrees',
+    agreement: open ? 'cannotTell' : 'disagrees',
     weight: alone || also !== '' ? 'weak' : 'moderate',
-    says: `${sentence(one)}${also}`,
+    says:
+      open && one.kind !== 'water'
+        ? `The signal can be that of ${one.substance}, or one of the product.${also}`
+        : `${sentence(one)}${also}`,
     limits: one.kind === 'water' ? WATER_LIMITS : SOLVENT_LIMITS,
     derivation: [
       {
@@ -54,7 +61,7 @@ function residualStatement(spectrum: ReadSpectrum, one: NamedResidual): Statemen
   };
 }
 
-function unexplainedStatement({ entered, unexplained }: ReadSpectrum): Statement[] {
+function unexplainedStatement({ entered, unexplained, environments }: ReadSpectrum): Statement[] {
   if (unexplained.length === 0) return [];
   const areas = (list: readonly number[]) =>
     list.reduce((sum, i) => sum + (areaOf(entered.signals[i]!) ?? 0), 0);
@@ -62,6 +69,8 @@ function unexplainedStatement({ entered, unexplained }: ReadSpectrum): Statement
   const part = all > 0 ? areas(unexplained) / all : undefined;
   const share = part === undefined ? '' : `, ${formatNumber(100 * part, 2)} % of all area`;
   const small = part !== undefined && part < SMALL_SHARE;
+  const forms = environments === undefined ? undefined : formsOf(environments.skeleton);
+  const open = small || forms !== undefined;
   const places = unexplained.map((i) => `${signalText(entered.signals[i]!)} ppm`).join(', ');
   return [
     {
@@ -71,9 +80,12 @@ function unexplainedStatement({ entered, unexplained }: ReadSpectrum): Statement
       what: 'Signals without an explanation',
       measured: `${places}${share}`,
       expected: '',
-      agreement: small ? 'cannotTell' : 'disagrees',
-      weight: small ? 'weak' : 'moderate',
-      says: `Neither the product nor a usual solvent explains ${places}: something else is in the sample.`,
+      agreement: open ? 'cannotTell' : 'disagrees',
+      weight: open ? 'weak' : 'moderate',
+      says:
+        forms === undefined
+          ? `Neither the product nor a usual solvent explains ${places}: something else is in the sample.`
+          : `Neither one form of the product nor a usual solvent explains ${places}. ${forms}`,
       limits:
         'Spinning side bands, carbon-13 satellites and an outsize shift of the product itself look the same.',
     },
@@ -88,6 +100,8 @@ function compositionStatement(spectrum: ReadSpectrum, subjects: Subjects): State
   const shares = sharesOf(components);
   const own = shares[0]!;
   const others = shares.slice(1);
+  const spread = expanded(own.mass);
+  const sure = isSure(spectrum);
   const steps = shares.map((one, i): DerivationStep => {
     const { amount, molarMass_g_mol } = components[i]!;
     return {
@@ -109,12 +123,23 @@ function compositionStatement(spectrum: ReadSpectrum, subjects: Subjects): State
       what: 'Composition by integrals, mass shares',
       measured: `${product.name} at most ${percentText(own.mass)}${list === '' ? '' : `; ${list}`}`,
       expected: '',
-      agreement: 1 - own.mass.value > expanded(own.mass) ? 'disagrees' : 'cannotTell',
-      weight: 'moderate',
-      says: `Of what the spectrum shows, ${percentText(own.mass)} of the mass is ${product.name}; the sample holds no more.${rest}`,
+      agreement: sure && 1 - own.mass.value > spread ? 'disagrees' : 'cannotTell',
+      weight: sure ? 'moderate' : 'weak',
+      says: sure
+        ? `Of what the spectrum shows, ${percentText(own.mass)} of the mass is ${product.name}; the sample holds no more.${rest}`
+        : `Not all of the structure of ${product.name} was found, so that its share is not to be trusted.${rest}`,
       limits:
         'Salts, silica, drying agent and all else without hydrogen are not seen, so the share is an upper bound. Water is not counted: it may come from the deuterated solvent.',
-      purity: { basis: 'mass', kind: 'atMost', share: own.mass.value, u: 0, of: product.name },
+      ...(sure && {
+        purity: {
+          basis: 'mass',
+          kind: 'atMost',
+          // The bound is measured, too
+          share: Math.min(1, own.mass.value + (spread > 0 ? spread : 0)),
+          u: 0,
+          of: product.name,
+        } as const,
+      }),
       derivation: [
         ...steps,
         {

@@ -94,6 +94,13 @@ function secondNeighbours(s: Skeleton, atom: number): number {
     .length;
 }
 
+/**
+ * Groups on one carbon do not add up without end: no CH₃, CH₂ or CH of the published tables lies
+ * further down than a methyl sulfonate or nitromethane, an acyloxymethyl ether, tribromomethane or an
+ * acylal of benzaldehyde (common practice).
+ */
+const MOST_PPM: readonly number[] = [12, 7.9, 6.1, 4.7];
+
 /** Where a chain alone puts a hydrogen: what further groups add is counted from here. */
 const CHAIN_PPM = 1.3;
 
@@ -112,7 +119,7 @@ function saturatedWindow(s: Skeleton, atom: number): ShiftWindow {
   return {
     // A ring of three moves its hydrogens to low shift whatever else it bears.
     low_ppm: inThree ? Math.min(low, base.low + rows.length) : low,
-    high_ppm: Math.min(12, high + further),
+    high_ppm: Math.min(MOST_PPM[Math.min(3, s.hydrogens[atom]!)]!, high + further),
     because: rows.length === 0 ? base.label : rows.map((row) => row.label).join(', '),
     source: (rows[0] ?? base).source,
   };

@@ -138,3 +138,27 @@ export function productAmount(spectrum: ReadSpectrum): Uncertain | undefined {
   const isomers = isomerAmounts(spectrum);
   return isomers.length === 0 ? undefined : sum(isomers.map(({ amount }) => amount));
 }
+
+/**
+ * Whether it is known which signals are the product's: by the person's word, or because every
+ * environment was found. Amounts from a search that failed are no purity.
+ */
+export function isSure({
+  entered,
+  partition,
+  identification,
+  environments,
+}: ReadSpectrum): boolean {
+  const signals = [...partition.open, ...partition.isomers].map((i) => entered.signals[i]!);
+  if (signals.some(({ assignment }) => assignment?.hydrogens !== undefined)) return true;
+  if (identification === undefined || environments === undefined || identification.cutOff)
+    return false;
+  const exchanges = (i: number) => environments.list[i]!.exchangeable;
+  return (
+    identification.missing.every(exchanges) &&
+    identification.matches.every(
+      ({ counted: right, parts }) =>
+        right || parts.some(({ environment }) => exchanges(environment)),
+    )
+  );
+}

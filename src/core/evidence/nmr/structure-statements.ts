@@ -5,7 +5,8 @@ import { expectationsOf } from './match-signals.ts';
 import type { Identification } from './identify.ts';
 import { areaOf } from './partition.ts';
 import type { NmrSignal } from './schema.ts';
-import { signalText } from './signal.ts';
+import { formsOf } from './forms.ts';
+import { distanceTo, signalText } from './signal.ts';
 import type { ReadSpectrum } from './spectrum.ts';
 
 const LIMITS =
@@ -53,20 +54,25 @@ function derivationOf(
 }
 
 interface Verdict {
+  /** Why a misfit decides nothing: what is not seen may be elsewhere. */
+  readonly excuse: string | undefined;
   readonly missing: readonly string[];
   readonly miscounted: readonly string[];
   readonly misshapen: readonly string[];
 }
 
 function verdictOf(
+  spectrum: ReadSpectrum,
   { list }: Environments,
   found: Identification,
   signals: readonly NmrSignal[],
 ): Verdict {
+  const missing = found.missing.filter((i) => !list[i]!.exchangeable);
   const exchanges = (match: Identification['matches'][number]) =>
     match.parts.some((part) => list[part.environment]!.exchangeable);
   return {
-    missing: found.missing.filter((i) => !list[i]!.exchangeable).map((i) => list[i]!.label),
+    excuse: excuseFor(spectrum, found, missing),
+    missing: missing.map((i) => list[i]!.label),
     miscounted: found.matches
       .filter((match) => !match.counted && !exchanges(match))
       .map((match) => signalText(signals[match.signal]!)),
@@ -76,7 +82,48 @@ function verdictOf(
   };
 }
 
-function saying(name: string, { missing, miscounted, misshapen }: Verdict): string {
+/** Signals that are taken for something else and lie where a missing environment may be. */
+function hidingPlaces(spectrum: ReadSpectrum, missing: readonly number[]): readonly number[] {
+  const { environments, partition, entered } = spectrum;
+  if (environments === undefined) return [];
+  const expected = expectationsOf(environments);
+  const { solvent, standard, startingMaterial, impurities, isomers } = partition;
+  const taken = [...solvent, ...standard, ...startingMaterial, ...impurities, ...isomers];
+  const near = (signal: number, { window }: (typeof expected)[number]) =>
+    distanceTo(entered.signals[signal]!, window.low_ppm, window.high_ppm) === 0;
+  return missing.every((i) => taken.some((signal) => near(signal, expected[i]!)))
+    ? taken.filter((signal) => missing.some((i) => near(signal, expected[i]!)))
+    : [];
+}
+
+/** What a misfit may come from that is no fault of the sample; undefined where it counts. */
+function excuseFor(
+  spectrum: ReadSpectrum,
+  found: Identification,
+  missing: readonly number[],
+): string | undefined {
+  const { environments, partition, entered } = spectrum;
+  const said = partition.open.every((i) => entered.signals[i]!.assignment?.hydrogens !== undefined);
+  if (said && missing.length > 0)
+    return 'Only some of its signals were written down, so that the structure is not compared.';
+  const hiding = missing.length === 0 ? [] : hidingPlaces(spectrum, missing);
+  if (hiding.length > 0) {
+    const at = hiding.map((i) => `${signalText(entered.signals[i]!)} ppm`).join(' and ');
+    return `It may lie under ${at}, taken for something else. If that is the product, assign it so.`;
+  }
+  const misfit = missing.length > 0 || found.matches.some((match) => !match.counted);
+  if (!misfit) return undefined;
+  const unsaid = partition.standard.filter((i) => entered.signals[i]!.assignment === undefined);
+  if (unsaid.length > 1)
+    return 'Several signals lie where the internal standard is looked for: one of them may be the product.';
+  return environments === undefined ? undefined : formsOf(environments.skeleton);
+}
+
+function saying(name: string, { missing, miscounted, misshapen, excuse }: Verdict): string {
+  if (excuse !== undefined)
+    return missing.length > 0
+      ? `No signal is left for ${missing.join(' and ')} of ${name}. ${excuse}`
+      : `The integrals are not those of one form of ${name}. ${excuse}`;
   if (missing.length > 0)
     return `No signal is found for ${missing.join(' and ')} of ${name}, so the spectrum does not show its structure.`;
   if (miscounted.length > 0)
@@ -87,6 +134,7 @@ function saying(name: string, { missing, miscounted, misshapen }: Verdict): stri
 }
 
 function agreementOf(verdict: Verdict): Agreement {
+  if (verdict.excuse !== undefined) return 'cannotTell';
   if (verdict.missing.length > 0 || verdict.miscounted.length > 0) return 'disagrees';
   return verdict.misshapen.length > 0 ? 'cannotTell' : 'agrees';
 }
@@ -137,7 +185,7 @@ export function structureStatements(spectrum: ReadSpectrum, name: string): State
   const { environments, identification, partition, entered } = spectrum;
   if (environments === undefined || identification === undefined) return [];
   const signals = partition.open.map((i) => entered.signals[i]!);
-  const verdict = verdictOf(environments, identification, signals);
+  const verdict = verdictOf(spectrum, environments, identification, signals);
   const { agreement, says } = besideOthers(
     name,
     shareLeft(spectrum),

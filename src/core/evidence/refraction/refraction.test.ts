@@ -147,3 +147,29 @@ describe('properties', () => {
     for (let t = 10; t < 40; t++) expect(waterIndex(t + 1)!).toBeLessThan(waterIndex(t)!);
   });
 });
+
+describe('an instrument that corrects the temperature by itself', () => {
+  const warm = { T_C: 28, compensated: true };
+
+  it('was made for sugar: what it leaves out is uncertainty, not a difference', () => {
+    // Corrected by 0.00015 a degree where toluene needs more: 8 °C × 0.0003
+    const judged = judgeRefraction(entered({ ...warm, index: 1.4961 - 0.0024 }), subjects);
+    expect(of(judged, 'refractive-index').agreement).toBe('agrees');
+    const plain = judgeRefraction(entered({ index: 1.4961 - 0.0024 }), subjects);
+    expect(of(plain, 'refractive-index').agreement).toBe('disagrees');
+  });
+
+  it('shows water as it is at 20 °C, and is right', () => {
+    const water = { index: 1.333, T_C: 28 };
+    const judged = judgeRefraction(entered({ ...warm, index: 1.4961, water }), subjects);
+    expect(of(judged, 'refractive-instrument').agreement).toBe('agrees');
+    expect(of(judged, 'refractive-index').measured).toMatch(/^1\.496/);
+  });
+});
+
+it('what a little solvent explains is no strong word against the product', () => {
+  const weightAt = (index: number) =>
+    of(judgeRefraction(entered({ index }), subjects), 'refractive-index').weight;
+  expect(weightAt(1.4935)).toBe('weak');
+  expect(weightAt(1.44)).toBe('moderate');
+});

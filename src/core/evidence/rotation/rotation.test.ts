@@ -222,3 +222,15 @@ describe('properties', () => {
     );
   });
 });
+
+it('knows a solvent by its short name', () => {
+  const judged = judgeRotation(
+    entered({
+      observed_deg: -5,
+      sample: { kind: 'solution', concentration: 10, unit: 'g/100 mL', solvent: 'EtOH' },
+      literature: { solvent: 'ethanol' },
+    }),
+    menthol(-50),
+  );
+  expect(of(judged, 'rotation')!.agreement).toBe('agrees');
+});

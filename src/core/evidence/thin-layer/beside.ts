@@ -1,6 +1,6 @@
 import { formatWithUncertainty } from '../../quantity/print.ts';
 import type { Statement } from '../statement.ts';
-import type { Subject } from '../subject.ts';
+import type { Subject, Subjects } from '../subject.ts';
 import { coSpotSays, compareSpots, isAtEdge, mainSpot } from './compare.ts';
 import type { Comparison } from './compare.ts';
 import { AT_EDGE, PLATE_LIMITS, listOf, rfText, stepsOf } from './plate.ts';
@@ -18,14 +18,14 @@ export function startingMaterialsOf(plate: Plate, others: readonly Subject[]): S
   return lanes.map(({ lane, i }) => {
     const name = lane.substance ?? only ?? 'the starting material';
     const spots = plate.placed.filter((spot) => spot.lane === i);
-    return startingMaterialOf(plate, name, lane.substance, spots, `starting-material-${i + 1}`);
+    return startingMaterialOf(plate, name, i, spots, `starting-material-${i + 1}`);
   });
 }
 
 function startingMaterialOf(
   plate: Plate,
   name: string,
-  lane: string | undefined,
+  lane: number,
   spots: readonly PlacedSpot[],
   id: string,
 ): Statement {
@@ -70,7 +70,10 @@ function startingMaterialOf(
       limits: `A few per cent of ${name} may stay unseen. ${PLATE_LIMITS}`,
       derivation,
     };
-  const together = coSpotSays(plate.entered, plate.placed, 'startingMaterial', lane);
+  const together = coSpotSays(plate.entered, plate.placed, {
+    product: plate.product[0]!.lane,
+    other: lane,
+  });
   return { ...base, derivation, ...overlap(plate, name, rival, together) };
 }
 
@@ -124,17 +127,21 @@ function overlap(
 }
 
 /** The product beside an authentic sample on the same plate. */
-export function authenticOf(plate: Plate): Statement[] {
+export function authenticOf(plate: Plate, subjects: Subjects): Statement[] {
   const lanes = plate.entered.lanes.flatMap((lane, i) => (lane.kind === 'authentic' ? [i] : []));
   if (plate.product.length === 0) return [];
   return lanes.flatMap((i) => {
     const own = mainSpot(plate.placed.filter((spot) => spot.lane === i));
     if (own === undefined) return [];
     const lane = plate.entered.lanes[i]!;
-    const name = lane.substance ?? plate.productName;
-    const nearest = nearestTo(own, plate.product);
+    const name = nameOf(lane.substance, subjects) ?? plate.productName;
+    // Where one spot stands out it is the product; what runs like a faint one is beside it
+    const nearest = mainSpot(plate.product) ?? nearestTo(own, plate.product);
     const comparison = compareSpots(nearest, own);
-    const together = coSpotSays(plate.entered, plate.placed, 'authentic', lane.substance);
+    const together = coSpotSays(plate.entered, plate.placed, {
+      product: nearest.lane,
+      other: i,
+    });
     return [
       {
         id: `authentic-${i + 1}`,
@@ -158,6 +165,15 @@ export function authenticOf(plate: Plate): Statement[] {
       } as const satisfies Statement,
     ];
   });
+}
+
+/** A substance of the experiment by its own name, whichever of its names was written. */
+function nameOf(written: string | undefined, { product, others }: Subjects): string | undefined {
+  const key = written?.trim().toLowerCase();
+  const known = [...(product === undefined ? [] : [product]), ...others].find(({ substance }) =>
+    [substance.name, ...substance.synonyms].some((own) => own.toLowerCase() === key),
+  );
+  return known?.substance.name ?? written;
 }
 
 /** Both were looked at, and no way of looking shows the two. */

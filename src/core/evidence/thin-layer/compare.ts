@@ -1,6 +1,6 @@
 import type { Uncertain } from '../../quantity/uncertain.ts';
 import { measured, standardUncertainty, subtract, sum } from '../../quantity/uncertain.ts';
-import type { LaneKind, ThinLayerEntered } from './schema.ts';
+import type { ThinLayerEntered } from './schema.ts';
 import type { PlacedSpot } from './retention.ts';
 
 /** Lanes of one plate do not run alike: standard deviation of Rf between them. Common practice. */
@@ -61,25 +61,29 @@ export function mainSpot(spots: readonly PlacedSpot[]): PlacedSpot | undefined {
   return strongest.length === 1 ? strongest[0] : undefined;
 }
 
-/** What a co-spot of two samples shows of the spots that each has alone. */
+const sameName = (a: string | undefined, b: string | undefined): boolean =>
+  a === undefined || b === undefined || a.trim().toLowerCase() === b.trim().toLowerCase();
+
+/**
+ * What a co-spot of two samples shows of the spots that each has alone. Spots that one of the two
+ * shows anyway are no sign that they differ: `twoSpots` are more than either has. Nothing is said
+ * where both are mixtures.
+ */
 export function coSpotSays(
   entered: ThinLayerEntered,
   placed: readonly PlacedSpot[],
-  with_: LaneKind,
-  substance?: string,
+  { product, other }: { readonly product: number; readonly other: number },
 ): 'oneSpot' | 'twoSpots' | undefined {
+  const { kind, substance } = entered.lanes[other]!;
   const lane = entered.lanes.findIndex((one) => {
     if (one.kind !== 'coSpot') return false;
     const of = one.of ?? ['product', 'startingMaterial'];
-    if (!of.includes('product') || !of.includes(with_)) return false;
-    return (
-      one.substance === undefined ||
-      substance === undefined ||
-      one.substance.trim().toLowerCase() === substance.trim().toLowerCase()
-    );
+    return of.includes('product') && of.includes(kind) && sameName(one.substance, substance);
   });
   if (lane < 0) return undefined;
-  const spots = distinctSpots(placed.filter((spot) => spot.lane === lane));
-  if (spots.length === 0) return undefined;
-  return spots.length === 1 ? 'oneSpot' : 'twoSpots';
+  const [together, own, theirs] = [lane, product, other].map(
+    (l) => distinctSpots(placed.filter((spot) => spot.lane === l)).length,
+  );
+  if (together === 0 || Math.min(own!, theirs!) !== 1) return undefined;
+  return together! > Math.max(own!, theirs!) ? 'twoSpots' : 'oneSpot';
 }

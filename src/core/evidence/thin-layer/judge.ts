@@ -21,7 +21,7 @@ export function judgeThinLayer(entered: ThinLayerEntered, subjects: Subjects): J
   const statements = [
     ...(product.length > 0 ? [purityOf(plate)] : []),
     ...startingMaterialsOf(plate, subjects.others),
-    ...authenticOf(plate),
+    ...authenticOf(plate, subjects),
   ];
   return { statements, diagnostics: [...diagnostics, ...remarksOn(plate)] };
 }
@@ -57,7 +57,7 @@ function purityOf(plate: Plate): Statement {
       says: 'The only spot lies at the start line or at the front, and decides nothing.',
       limits: `${AT_EDGE} ${PLATE_LIMITS}`,
     };
-  const ways = plate.entered.visualisations.length;
+  const ways = new Set(plate.entered.visualisations).size;
   return {
     ...base,
     agreement: 'agrees',

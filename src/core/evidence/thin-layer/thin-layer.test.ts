@@ -248,3 +248,57 @@ describe('what must always hold', () => {
     );
   });
 });
+
+describe('a co-spot beside samples that are not pure', () => {
+  const of = (...kinds: LaneKind[]) => ({ ...lane('coSpot', 25, 35), of: kinds });
+  const find = (lanes: readonly ThinLayerLane[], id: string) =>
+    judged(...lanes).find((one) => one.id === id)!;
+
+  test('the second spot is the impurity that the product shows alone, too', () => {
+    const lanes = [lane('product', 25, 35), lane('authentic', 25), of('product', 'authentic')];
+    expect(find(lanes, 'authentic-2').agreement).not.toBe('disagrees');
+  });
+
+  test('the second spot is what the starting material shows alone, too', () => {
+    const lanes = [
+      lane('product', 25),
+      {
+        ...lane('startingMaterial'),
+        spots: [
+          { position_mm: 25, seenBy: ['anisaldehyde'], intensity: 'strong' },
+          { position_mm: 35, seenBy: ['anisaldehyde'], intensity: 'faint' },
+        ],
+      } as const satisfies ThinLayerLane,
+      of('product', 'startingMaterial'),
+    ];
+    expect(find(lanes, 'starting-material-2').agreement).toBe('cannotTell');
+  });
+
+  test('more spots than either has: they differ', () => {
+    const lanes = [lane('product', 25), lane('authentic', 26), of('product', 'authentic')];
+    expect(find(lanes, 'authentic-2')).toMatchObject({ agreement: 'disagrees', weight: 'strong' });
+  });
+});
+
+test('a faint spot that runs like the authentic sample is not the product', () => {
+  const product: ThinLayerLane = {
+    kind: 'product',
+    spots: [
+      { position_mm: 45, seenBy: ['anisaldehyde'], intensity: 'strong' },
+      { position_mm: 25, seenBy: ['anisaldehyde'], intensity: 'faint' },
+    ],
+  };
+  const found = judged(product, lane('authentic', 25)).find(({ id }) => id === 'authentic-2');
+  expect(found?.agreement).toBe('disagrees');
+});
+
+test('an authentic sample is the product, whatever the case of its name', () => {
+  const lanes = [lane('product', 25), { ...lane('authentic', 25), substance: 'Borneol' }];
+  expect(judged(...lanes).find(({ id }) => id === 'authentic-2')?.substance).toBe('borneol');
+});
+
+test('one way of looking, entered twice, is one way', () => {
+  const entered = plate(lane('product', 25));
+  const twice: ThinLayerEntered = { ...entered, visualisations: ['uv254', 'uv254'] };
+  expect(judgeThinLayer(twice, SUBJECTS).statements[0]?.weight).toBe('weak');
+});

@@ -7,6 +7,7 @@ import { useFiles } from '../../instrument/use-files.ts';
 import { readStored, store } from '../device/stored.ts';
 import { sha256 } from '../photo/sha256.ts';
 import { useRecord } from '../record-context.ts';
+import { stepAsking } from '../record/asked-file.ts';
 import { evidence } from '../record/new-entry.ts';
 import { useEnter } from '../step/use-enter.ts';
 
@@ -17,7 +18,7 @@ const LAST_STATE = 'weighboat.sample state';
  * on the device first, like everything that is entered here.
  */
 export function InstrumentFiles({ button }: { readonly button: boolean }) {
-  const { writer } = useRecord();
+  const { writer, sheet } = useRecord();
   const files = useFiles();
   const { enter, problem } = useEnter();
   const over = useDrop((dropped) => void files.take(dropped));
@@ -29,7 +30,8 @@ export function InstrumentFiles({ button }: { readonly button: boolean }) {
       store(LAST_STATE, answered.state);
     const hash = await sha256(new Uint8Array(current.bytes));
     const file = { hash, bytes: current.bytes, mediaType: 'application/octet-stream' };
-    if (await enter(evidence(writer, answered, [hash]), [file])) files.done();
+    const entry = evidence(writer, answered, [hash], stepAsking(sheet, answered));
+    if (await enter(entry, [file])) files.done();
   };
   return (
     <div className="bench-files screen-only">

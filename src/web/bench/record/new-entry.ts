@@ -77,8 +77,14 @@ export function evidence(
   writer: Writer,
   entered: EvidenceEntered,
   attachments: readonly string[],
+  step: string | undefined,
 ): BenchEntry {
-  return written(writer, { kind: 'evidence', evidence: entered, attachments: [...attachments] });
+  return written(writer, {
+    kind: 'evidence',
+    ...(step !== undefined && { step }),
+    evidence: entered,
+    attachments: [...attachments],
+  });
 }
 
 export function lot(writer: Writer, step: string, field: BenchField, text: string): BenchEntry {

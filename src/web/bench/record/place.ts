@@ -1,5 +1,6 @@
 import type { BenchEntry } from '../../../core/record/entry.ts';
 import { plainName } from '../../../core/record/near.ts';
+import { asksFor } from './asked-file.ts';
 import type { BenchField, BenchSheet, BenchStep } from '../sheet.ts';
 import type { Line } from './standing.ts';
 
@@ -24,6 +25,7 @@ export const linesOfStep = (placed: PlacedLines, step: string): StepLines =>
 
 /** Whether an entry fills a field. What either of them leaves out is no difference. */
 export function fills(entry: BenchEntry, field: BenchField): boolean {
+  if (entry.evidence !== undefined) return asksFor(field, entry.evidence);
   return (
     entry.kind === field.kind &&
     same(entry.use, field.use) &&

@@ -1,16 +1,11 @@
 import type { IrBand } from '../judge/bands.ts';
 import { irBands, vibrationKind } from '../judge/bands.ts';
-import type { Bond, BondWords, ClassWords, Foreign } from './words.ts';
-import {
-  ABSENCE,
-  BENDING,
-  BOND_WORDS,
-  CLASS_WORDS,
-  FOREIGN_WORDS,
-  RING_PATTERNS,
-  RING_VIBRATIONS,
-  STRETCHING,
-} from './words.ts';
+import type { Bond, BondWords } from './bond-words.ts';
+import { BOND_WORDS, RING_VIBRATIONS } from './bond-words.ts';
+import type { ClassWords } from './class-words.ts';
+import { CLASS_WORDS, RING_PATTERNS } from './class-words.ts';
+import type { Foreign } from './other-words.ts';
+import { ABSENCE, BENDING, FOREIGN_WORDS, STRETCHING } from './other-words.ts';
 
 /** What the words of a claim mean. */
 export interface GroupRead {
@@ -44,8 +39,8 @@ export function plainText(text: string): string {
     .toLowerCase()
     .replaceAll(/[\u2010-\u2015\u2212\u00ad\ufe58\ufe63\uff0d]/g, '-')
     .replaceAll(/[≡\u2261]/g, '#')
-    .replaceAll(/[ʋυν𝜈]/g, ' nu ')
-    .replaceAll(/[δ𝛿γρωτ]/g, ' delta ')
+    .replaceAll(/[ʋυν𝜈]/gu, ' nu ')
+    .replaceAll(/[δ𝛿γρωτ]/gu, ' delta ')
     .replaceAll(/\s+/g, ' ')
     .trim();
 }

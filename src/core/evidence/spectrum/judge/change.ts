@@ -220,9 +220,13 @@ function visibleShare({ view }: TraceContext, group: JudgedGroup): number {
 
 function newOf(judged: GroupJudgement): ChangeJudgement {
   const words = GROUP_WORDS[judged.group];
+  const [band] = judged.evidence;
   const says: Readonly<Record<Verdict, string>> = {
     present: `A new ${words} is seen, as the product should have.`,
-    absent: `The ${words} that the product should have is not seen.`,
+    absent:
+      band !== undefined && judged.rather !== undefined
+        ? `The band at ${at(band.position_percm)} fits ${judged.rather}. The ${words} that the product should have is not seen beside it.`
+        : `The ${words} that the product should have is not seen.`,
     cannotTell: `Whether the new ${words} is there cannot be told from this trace.`,
   };
   return {

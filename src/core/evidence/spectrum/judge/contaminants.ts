@@ -4,6 +4,7 @@ import type { TraceContext } from './context.ts';
 import { at, evidenceOf } from './evidence.ts';
 import { chanceOfAny } from './expected.ts';
 import type { BandEvidence, Verdict } from './group-judgement.ts';
+import { capital } from './group-words.ts';
 import { whatHides } from './hiding.ts';
 import type { Maximum } from './maxima.ts';
 import { heightAt, leastShare, maximaWithin, tallestOf } from './maxima.ts';
@@ -88,6 +89,17 @@ export const MOST_SHARE: Readonly<Record<'vs' | 's' | 'm' | 'w' | 'v', number>> 
 
 export type OwnWindows = readonly OwnWindow[];
 
+interface Looked {
+  /** Ids, names or structures of what was used. */
+  readonly used: readonly string[];
+  readonly sample: readonly string[];
+  /** Bands of what went in: a rest of it explains them before anything that nobody used. */
+  readonly wentIn?: OwnWindows;
+}
+
+/** In the beam and not in the sample: the quality of the measurement speaks of them. */
+const OF_THE_AIR: ReadonlySet<string> = new Set(['carbon-dioxide', 'water-vapour']);
+
 /**
  * What else may be in the sample. Looked for: everything that was used, and what turns up unasked
  * (water, grease, plasticiser). A solvent that nobody used is not guessed at. `sampleNames` are
@@ -96,13 +108,15 @@ export type OwnWindows = readonly OwnWindow[];
 export function judgeContaminants(
   context: TraceContext,
   own: OwnWindows,
-  { used, sample }: { readonly used: readonly string[]; readonly sample: readonly string[] },
+  { used, sample, wentIn = [] }: Looked,
 ): readonly ContaminantJudgement[] {
-  return CONTAMINANTS.filter(({ when }) => plausible(when, context)).flatMap((one) => {
+  return CONTAMINANTS.filter(
+    ({ id, when }) => plausible(when, context) && !OF_THE_AIR.has(id),
+  ).flatMap((one) => {
     if (isAmong(one, sample)) return [];
     const wasUsed = isAmong(one, used);
     if (one.when === 'used' && !wasUsed) return [];
-    const judged = judgedOne(context, own, one, wasUsed);
+    const judged = judgedOne(context, wasUsed ? own : [...own, ...wentIn], one, wasUsed);
     return judged.verdict === 'present' || wasUsed || judged.probability > 0.5 ? [judged] : [];
   });
 }
@@ -140,7 +154,8 @@ function judgedOne(
   const probability = open.reduce((so, { band, chance, mark }) => {
     // A mark of a trace of it can sink into the noise: the strong ones then decide.
     const visible = mark.share * scale > 2 * leastShare(context.view) ? 0.93 : 0.5;
-    return moved(so, band === undefined ? (1 - visible) / (1 - chance) : visible / chance);
+    // Other bands stand there as often whether it is in the sample or not.
+    return moved(so, band === undefined ? 1 - visible : 1 + (visible * (1 - chance)) / chance);
   }, prior);
   const fits = seen.length === open.length && open.length > 0 && fitting(context, seen);
   const capped = Math.min(0.95, fits ? probability : Math.min(probability, 0.4));
@@ -158,7 +173,7 @@ function judgedOne(
     verdict,
     probability: capped,
     evidence: seen.map(({ band }) => evidenceOf(context, one.name, band!)),
-    reasons: [reasonOf(open, fits)],
+    reasons: [reasonOf(one.name, open, fits)],
     note: one.note,
     used,
   };
@@ -209,11 +224,12 @@ function fitting({ view }: TraceContext, seen: readonly Sighting[]): boolean {
   return ratios.length === 0 || Math.max(...ratios) / Math.min(...ratios) < 8;
 }
 
-function reasonOf(sightings: readonly Sighting[], fits: boolean): string {
+function reasonOf(name: string, sightings: readonly Sighting[], fits: boolean): string {
   const places = (some: readonly Sighting[]) =>
     some.map(({ mark }) => Math.round(mark.position_percm)).join(', ');
   const missing = sightings.filter(({ band, hidden }) => band === undefined && !hidden);
-  if (missing.length > 0) return `It should also show ${places(missing)} cm⁻¹; there is nothing.`;
+  if (missing.length > 0)
+    return `${capital(name)} should also show ${places(missing)} cm⁻¹; there is nothing.`;
   const seen = sightings.filter(({ band }) => band !== undefined);
   if (seen.length === 0) return 'Its bands cannot be looked for here.';
   const list = seen.map(({ band }) => at(band!.position_percm)).join(', ');

@@ -5,6 +5,8 @@ export interface Finding {
   readonly probability: number;
   readonly evidence: readonly BandEvidence[];
   readonly reasons: readonly string[];
+  /** What the bands are taken for, where not for this group. */
+  readonly rather?: string;
   /** Why no verdict may be given, whatever the probability. */
   readonly hidden?: string;
 }

@@ -38,6 +38,8 @@ export interface GroupJudgement {
   readonly evidence: readonly BandEvidence[];
   /** Sentences: what spoke for and against, what hid it. */
   readonly reasons: readonly string[];
+  /** What its bands are taken for, where not for this group: "water". */
+  readonly rather?: string;
   /** What infrared cannot tell here. */
   readonly limits: string;
 }

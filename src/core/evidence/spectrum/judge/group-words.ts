@@ -22,3 +22,6 @@ export function aGroup(group: JudgedGroup, capital = false): string {
   const article = /^(?:O–H|N–H|NO₂|aromatic)/.test(words) ? 'an' : 'a';
   return `${capital ? article.replace('a', 'A') : article} ${words}`;
 }
+
+/** For the beginning of a sentence. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

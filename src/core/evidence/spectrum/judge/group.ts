@@ -127,6 +127,7 @@ export function judgedFrom(readings: Readings, group: JudgedGroup): GroupJudgeme
     probability,
     evidence: finding.evidence,
     reasons: finding.hidden === undefined ? finding.reasons : [...finding.reasons, finding.hidden],
+    ...(finding.rather !== undefined && { rather: finding.rather }),
     limits: groupLimits(group, context.state),
   };
 }

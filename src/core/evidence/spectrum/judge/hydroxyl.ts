@@ -57,7 +57,7 @@ const CAUSE_WORDS: Readonly<Record<XhCause, string>> = {
   azole: 'the N–H of a ring',
   ammonium: 'an ammonium salt',
   water: 'water',
-  muchWater: 'much water',
+  muchWater: 'water',
   overtone: 'the overtone of the C=O',
   alkyne: 'the C–H of a terminal alkyne',
 };
@@ -99,7 +99,9 @@ export function hydroxyl(readings: Readings): Finding {
         'An alcohol would show a strong C–O between 1000 and 1260 cm⁻¹, which is missing: this may be water.',
       ],
     };
-  return { probability, evidence, reasons };
+  const [first] = [...readings.causes].sort((a, b) => b[1] - a[1]);
+  const other = first !== undefined && first[0] !== 'nothing' && !HYDROXYL.includes(first[0]);
+  return { probability, evidence, reasons, ...(other && { rather: CAUSE_WORDS[first[0]] }) };
 }
 
 /** The narrow band of ≡C–H on top of the broad one of an O–H, with a C–O. */

@@ -45,7 +45,8 @@ describe('a reduction: ketone to alcohol', () => {
     expect(judged.statements.find(({ id }) => id === 'infrared-groups')?.agreement).toBe(
       'disagrees',
     );
-    expect(judged.residual?.kind).toBe('measured');
+    expect(judged.residual).toMatchObject({ kind: 'itself', of: 'cyclohexanone' });
+    expect(judged.residual?.says).toContain('looks like cyclohexanone itself');
   });
 
   it('with a tenth or more of the ketone left it is never called gone', () => {

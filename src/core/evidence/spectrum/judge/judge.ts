@@ -3,6 +3,7 @@ import type { StructureFacts } from '../../structure.ts';
 import type { InfraredSpectrum } from '../infrared.ts';
 import type { Quality } from '../treat/quality.ts';
 import { qualityOf } from '../treat/quality.ts';
+import { bandsFor } from './bands.ts';
 import type { ChangeJudgement } from './change.ts';
 import { judgeChange } from './change.ts';
 import type { ContaminantJudgement } from './contaminants.ts';
@@ -14,11 +15,14 @@ import { judgeExpected } from './expected.ts';
 import type { BandEvidence, GroupJudgement } from './group-judgement.ts';
 import { groupsIn } from './groups-seen.ts';
 import type { ResidualEstimate } from './residual.ts';
-import { residualFromBand, residualFromReferences } from './residual.ts';
+import { asItself, residualFromBand, residualFromReferences } from './residual.ts';
+import { ownBands } from './identity.ts';
 import { statementsOf } from './statements.ts';
 import { storyOf } from './story.ts';
 import { elementsOf } from './structure-groups.ts';
-import { unexplainedBands } from './unexplained.ts';
+import type { BandOfOthers } from './unexplained.ts';
+import { notOfProduct, unexplainedBands } from './unexplained.ts';
+import { nothingButWater } from './only-water.ts';
 
 /** A substance that the sample may hold: its name and, where known, what its structure holds. */
 export interface NamedFacts {
@@ -48,6 +52,10 @@ export interface InfraredJudgement {
   readonly residual?: ResidualEstimate;
   readonly contaminants: readonly ContaminantJudgement[];
   readonly unexplained: readonly BandEvidence[];
+  /** Bands that the product does not explain and something that went in may. */
+  readonly ofOthers: readonly BandOfOthers[];
+  /** The bands of water, where the trace shows nothing else. */
+  readonly onlyWater?: readonly BandEvidence[];
   /** What is wrong with the measurement, in sentences. */
   readonly quality: readonly string[];
   readonly statements: readonly Statement[];
@@ -69,19 +77,23 @@ export function judgeInfrared(question: InfraredQuestion): InfraredJudgement {
     facts === undefined ? ALKYL_WINDOWS : bands.map(ownWindow),
     {
       used: [...solvents, ...reagents, ...startingMaterials].flatMap(wordsOf),
+      wentIn: facts === undefined ? [] : windowsOf(known, context),
       sample: product === undefined ? [] : wordsOf(product),
     },
   );
   const change = facts === undefined ? [] : judgeChange(context, facts, known, groups);
-  const residual = residualOf(question, context);
+  const onlyWater = nothingButWater(context, product, contaminants);
+  const residual = onlyWater === undefined ? residualOf(question, context, bands) : undefined;
+  const strange =
+    facts === undefined ? [] : unexplainedBands(context, bands, contaminants, residual);
   const judged = {
     bands,
     groups,
     change,
     ...(residual && { residual }),
     contaminants,
-    unexplained:
-      facts === undefined ? [] : unexplainedBands(context, bands, contaminants, residual),
+    ...notOfProduct(context, strange, [...startingMaterials, ...reagents, ...solvents]),
+    ...(onlyWater && { onlyWater }),
     quality: qualityWords(question.quality ?? qualityOf(spectrum), context),
   };
   const statements = statementsOf(judged, question);
@@ -103,6 +115,15 @@ const ownWindow = ({ window_percm: [low_percm, high_percm], intensity }: BandJud
   mostShare: MOST_SHARE[intensity],
 });
 
+const windowsOf = (structures: readonly StructureFacts[], { state }: TraceContext) =>
+  structures.flatMap((facts) =>
+    bandsFor(facts, state).map(({ band: { low_percm, high_percm, intensity } }) => ({
+      low_percm,
+      high_percm,
+      mostShare: MOST_SHARE[intensity],
+    })),
+  );
+
 const wordsOf = ({ name, facts }: NamedFacts): string[] => [name, facts?.smiles ?? ''];
 
 /**
@@ -122,6 +143,7 @@ function elementsHere(question: InfraredQuestion): readonly string[] | undefined
 function residualOf(
   question: InfraredQuestion,
   context: TraceContext,
+  bands: readonly BandJudgement[],
 ): ResidualEstimate | undefined {
   const { reference, startingMaterials, product, spectrum } = question;
   const first = startingMaterials[0];
@@ -135,11 +157,14 @@ function residualOf(
     );
   const facts = product?.facts;
   if (facts === undefined) return undefined;
-  return startingMaterials
+  const estimate = startingMaterials
     .flatMap((one) =>
       one.facts === undefined ? [] : (residualFromBand(context, one.facts, facts, one.name) ?? []),
     )
     .sort((a, b) => Number(b.kind === 'measured') - Number(a.kind === 'measured'))[0];
+  const own = ownBands(bands, startingMaterials, context.state);
+  const noneSeen = own.length > 0 && own.every(({ verdict }) => verdict === 'absent');
+  return estimate?.kind === 'measured' && noneSeen ? asItself(estimate, product!.name) : estimate;
 }
 
 function qualityWords(quality: Quality, { stateIsKnown }: TraceContext): readonly string[] {

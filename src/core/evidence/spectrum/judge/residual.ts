@@ -11,7 +11,8 @@ import { leastShare, maximaWithin, mostProminent } from './maxima.ts';
 /** How much of a starting material is left, as far as the trace tells. */
 export interface ResidualEstimate {
   readonly of: string;
-  readonly kind: 'measured' | 'atMost';
+  /** `itself`: no band of the product is seen, so that no share is estimated. */
+  readonly kind: 'measured' | 'atMost' | 'itself';
   /** Share of the sample, 0 to 1, by absorbance: neither a mass nor a mole share. */
   readonly share: number;
   /** Standard uncertainty; 0 for a bound. */
@@ -117,6 +118,19 @@ export function residualFromBand(
     from: 'band',
     position_percm: seen.position_percm,
     says: `The band at ${at(seen.position_percm)} fits the ${band.vibration} of ${name}. By its height roughly ${percent(estimate)} ± ${percent(2 * u)} (k = 2) may be left: an estimate from usual heights.`,
+  };
+}
+
+/** The same where no band is seen that only the product has. */
+export function asItself(residual: ResidualEstimate, product: string): ResidualEstimate {
+  const { of, position_percm } = residual;
+  const band = position_percm === undefined ? 'A band' : `The band at ${at(position_percm)}`;
+  return {
+    ...residual,
+    kind: 'itself',
+    share: 1,
+    u: 0,
+    says: `${band} fits ${of}, and no band is seen that only ${product} has: the sample looks like ${of} itself.`,
   };
 }
 

@@ -1,11 +1,9 @@
 import type { Statement } from '../../statement.ts';
 import type { ContaminantJudgement } from './contaminants.ts';
-import type { BandJudgement } from './expected.ts';
-import type { BandEvidence, GroupJudgement } from './group-judgement.ts';
-import { GROUP_WORDS, aGroup } from './group-words.ts';
+import type { BandEvidence } from './group-judgement.ts';
+import { GROUP_WORDS, capital } from './group-words.ts';
+import { foreignGroups, identityOf, remainsOf } from './identity.ts';
 import type { InfraredJudgement, InfraredQuestion } from './judge.ts';
-import { GENERAL_LIMITS } from './limits.ts';
-import { holds } from './structure-groups.ts';
 
 export type Parts = Omit<InfraredJudgement, 'statements' | 'summary'>;
 
@@ -15,84 +13,13 @@ export function statementsOf(parts: Parts, question: InfraredQuestion): readonly
     ...identityOf(parts, question),
     ...changesOf(parts, question),
     ...residualOf(parts),
-    ...parts.contaminants.map(contaminantOf),
-    ...unexplainedOf(parts),
+    ...remainsOf(parts, question),
+    ...contaminantsOf(parts),
+    ...unexplainedOf(parts, question),
   ];
 }
 
 const place = ({ position_percm }: BandEvidence): string => `${Math.round(position_percm)} cm⁻¹`;
-
-const windowText = ([low, high]: readonly [number, number]): string => `${low}–${high} cm⁻¹`;
-
-/** Bands that a firm verdict was reached on and that the product must show. */
-export function telling(bands: readonly BandJudgement[]): readonly BandJudgement[] {
-  return bands.filter(
-    ({ duty, verdict, proves }) => duty === 'must' && verdict !== 'cannotTell' && proves === 'much',
-  );
-}
-
-/** Firm groups that the product does not have, nor water or a named contaminant explains. */
-export function foreignGroups(parts: Parts, question: InfraredQuestion): readonly GroupJudgement[] {
-  const facts = question.product?.facts;
-  if (facts === undefined) return [];
-  const wet = parts.contaminants.some(
-    ({ id, verdict }) => verdict !== 'absent' && (id === 'water' || id === 'disc-moisture'),
-  );
-  return parts.groups.filter(
-    ({ group, verdict }) =>
-      verdict === 'present' &&
-      !holds(facts, group) &&
-      !(group === 'oh' && wet) &&
-      (group === 'carbonyl' ||
-        group === 'oh' ||
-        group === 'nitrile' ||
-        group === 'nitro' ||
-        group === 'acid'),
-  );
-}
-
-function identityOf(parts: Parts, question: InfraredQuestion): Statement[] {
-  const name = question.product?.name;
-  if (question.product?.facts === undefined || name === undefined) return [];
-  const told = telling(parts.bands);
-  const seen = told.filter(({ verdict }) => verdict === 'present');
-  const missing = told.filter(({ verdict }) => verdict === 'absent');
-  const foreign = foreignGroups(parts, question);
-  const strongly = seen.filter(({ window_percm: [low] }) => low > 1500);
-  const agreement =
-    missing.length > 0 || foreign.length > 0
-      ? 'disagrees'
-      : strongly.length > 0
-        ? 'agrees'
-        : 'cannotTell';
-  const list = (bands: readonly BandJudgement[]) =>
-    bands.map((one) => one.what + (one.evidence ? ` ${place(one.evidence)}` : '')).join('; ');
-  const says = {
-    agrees: `The bands of ${name} that must be there are there. That fits ${name} and everything with the same groups.`,
-    disagrees: [
-      ...(missing.length > 0 ? [`Missing: ${list(missing)}.`] : []),
-      ...foreign.map(({ group }) => `${aGroup(group, true)} is seen, which ${name} does not have.`),
-    ].join(' '),
-    cannotTell: `No band above 1500 cm⁻¹ that ${name} must have could be judged.`,
-  }[agreement];
-  return [
-    {
-      id: 'infrared-groups',
-      technique: 'infrared',
-      about: 'identity',
-      substance: name,
-      what: 'Groups of the product',
-      measured: list(seen) || 'none of them',
-      expected: told
-        .map(({ what, window_percm }) => `${what} ${windowText(window_percm)}`)
-        .join('; '),
-      agreement,
-      weight: agreement === 'cannotTell' ? 'weak' : 'moderate',
-      says,
-      limits: GENERAL_LIMITS,
-    },
-  ];
-}
 
 const AGREEMENT = { present: 'agrees', absent: 'disagrees', cannotTell: 'cannotTell' } as const;
 
@@ -117,7 +44,6 @@ function changesOf({ change, groups }: Parts, { product }: InfraredQuestion): St
 
 function residualOf({ residual }: Parts): Statement[] {
   if (residual === undefined) return [];
-  const measured = residual.kind === 'measured';
   return [
     {
       id: 'infrared-residual',
@@ -125,9 +51,14 @@ function residualOf({ residual }: Parts): Statement[] {
       about: 'startingMaterial',
       substance: residual.of,
       what: `${residual.of} that is left`,
-      measured: `${measured ? '' : 'at most '}${Math.round(residual.share * 100)} % by absorbance`,
+      measured: {
+        measured: `${Math.round(residual.share * 100)} % by absorbance`,
+        atMost: `at most ${Math.round(residual.share * 100)} % by absorbance`,
+        itself: 'its band, and no band of the product',
+      }[residual.kind],
       expected: 'none',
-      agreement: measured ? 'disagrees' : residual.share > 0.2 ? 'cannotTell' : 'agrees',
+      agreement:
+        residual.kind !== 'atMost' ? 'disagrees' : residual.share > 0.2 ? 'cannotTell' : 'agrees',
       weight: residual.from === 'reference' ? 'moderate' : 'weak',
       says: residual.says,
       limits:
@@ -137,50 +68,102 @@ function residualOf({ residual }: Parts): Statement[] {
   ];
 }
 
-function contaminantOf({
-  id,
-  name,
-  verdict,
-  evidence,
-  reasons,
-  note,
-}: ContaminantJudgement): Statement {
-  const says = {
-    present: `${name} is likely there. ${reasons.join(' ')}`,
-    absent: `Nothing of ${name} is seen. ${reasons.join(' ')}`,
-    cannotTell: `Whether ${name} is there cannot be told. ${reasons.join(' ')}`,
-  }[verdict];
+/** What is there or cannot be told one by one; what is not seen together, with its limits once. */
+function contaminantsOf({ contaminants }: Parts): Statement[] {
+  const unseen = contaminants.filter(({ verdict }) => verdict === 'absent');
+  const names = listed(unseen.map(({ name }) => name));
+  return [
+    ...contaminants.filter(({ verdict }) => verdict !== 'absent').map(contaminantOf),
+    ...(unseen.length === 0
+      ? []
+      : [
+          {
+            id: 'infrared-contaminants-not-seen',
+            technique: 'infrared' as const,
+            about: 'contaminant' as const,
+            what: 'What else may be in the sample',
+            measured: 'not all of their bands',
+            expected: 'none of their bands',
+            agreement: 'agrees' as const,
+            weight: 'weak' as const,
+            says: `Nothing is seen of ${names}.`,
+            limits: `A few per cent of ${unseen.length > 1 ? 'each of them' : 'it'} may not show.`,
+          },
+        ]),
+  ];
+}
+
+/** "water, methanol and grease" */
+function listed(names: readonly string[]): string {
+  const last = names.at(-1) ?? '';
+  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
+}
+
+function contaminantOf(one: ContaminantJudgement): Statement {
+  const { id, name, verdict, evidence, reasons, note } = one;
+  const isThere = verdict === 'present';
   return {
     id: `infrared-contaminant-${id}`,
     technique: 'infrared',
     about: 'contaminant',
     substance: name,
-    what: name,
+    what: capital(name),
     measured: evidence.map(place).join(', ') || 'none of its bands',
     expected: 'none of its bands',
-    agreement: { present: 'disagrees', absent: 'agrees', cannotTell: 'cannotTell' }[verdict] as
-      'disagrees' | 'agrees' | 'cannotTell',
+    agreement: isThere ? 'disagrees' : 'cannotTell',
     weight: 'weak',
-    says,
+    says: isThere
+      ? `${capital(name)} is likely there. ${reasons.join(' ')}`
+      : `Whether ${name} is there cannot be told. ${reasons.join(' ')}`,
     limits: `A few per cent of ${name} may not show.${note === '' ? '' : ` Note: ${note}.`}`,
   };
 }
 
-function unexplainedOf({ unexplained }: Parts): Statement[] {
-  if (unexplained.length === 0) return [];
+/** Near the band of a group that was spoken of already. */
+const SAME_BAND_PERCM = 10;
+
+function unexplainedOf(parts: Parts, question: InfraredQuestion): Statement[] {
+  const { unexplained } = parts;
+  const said = foreignGroups(parts, question).flatMap(({ judged }) => judged.evidence);
+  const ofOthers = parts.ofOthers.filter(
+    ({ band }) =>
+      !said.some((one) => Math.abs(one.position_percm - band.position_percm) < SAME_BAND_PERCM),
+  );
+  const shared = {
+    technique: 'infrared',
+    about: 'purity',
+    expected: 'none',
+    agreement: 'cannotTell',
+    weight: 'weak',
+  } as const;
   const places = unexplained.map(place).join(', ');
   return [
-    {
-      id: 'infrared-unexplained',
-      technique: 'infrared',
-      about: 'purity',
-      what: 'Bands that nothing explains',
-      measured: places,
-      expected: 'none',
-      agreement: 'cannotTell',
-      weight: 'weak',
-      says: `Neither the product nor anything that was looked for explains ${places}.`,
-      limits: 'Overtones and combinations give such bands too. Below 1500 cm⁻¹ nothing was listed.',
-    },
+    ...(ofOthers.length === 0
+      ? []
+      : [
+          {
+            ...shared,
+            id: 'infrared-of-others',
+            what: 'Bands that are not of the product',
+            measured: ofOthers.map(({ band }) => place(band)).join(', '),
+            says: ofOthers
+              .map(({ band, of }) => `${place(band)} may be of ${of.join(' or ')}.`)
+              .join(' '),
+            limits: 'Another substance can absorb at the same place.',
+          },
+        ]),
+    ...(unexplained.length === 0
+      ? []
+      : [
+          {
+            ...shared,
+            id: 'infrared-unexplained',
+            what: 'Bands that nothing explains',
+            measured: places,
+            says: `Neither the product nor anything that was looked for explains ${places}.`,
+            limits:
+              'Overtones and combinations give such bands too. Below 1500 cm⁻¹ nothing was listed.',
+          },
+        ]),
   ];
 }

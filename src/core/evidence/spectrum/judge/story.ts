@@ -1,7 +1,7 @@
 import type { Statement } from '../../statement.ts';
 import type { InfraredQuestion } from './judge.ts';
 import { GENERAL_LIMITS } from './limits.ts';
-import { GROUP_WORDS } from './group-words.ts';
+import { GROUP_WORDS, capital } from './group-words.ts';
 import type { Parts } from './statements.ts';
 
 /** The whole in a few plain sentences: what fits, changed, is left, and cannot be told. */
@@ -24,7 +24,7 @@ export function storyOf(
     ...told('identity'),
     ...told('change'),
     ...told('startingMaterial'),
-    ...found.map(({ name }) => `${name} is likely in the sample.`),
+    ...found.map(({ name }) => `${capital(name)} is likely in the sample.`),
     ...told('purity'),
     GENERAL_LIMITS,
   ];

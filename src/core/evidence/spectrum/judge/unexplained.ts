@@ -1,8 +1,10 @@
+import { bandsFor } from './bands.ts';
 import type { BandJudgement } from './expected.ts';
 import type { ContaminantJudgement } from './contaminants.ts';
 import type { TraceContext } from './context.ts';
 import { evidenceOf } from './evidence.ts';
 import type { BandEvidence } from './group-judgement.ts';
+import type { NamedFacts } from './judge.ts';
 import type { ResidualEstimate } from './residual.ts';
 
 /** Below this the skeleton of every molecule gives bands that no table names. */
@@ -15,10 +17,47 @@ const OIL = [
   [1365, 1390],
 ] as const;
 
+/** A band that is not of the product and may be of something that went in. */
+export interface BandOfOthers {
+  readonly band: BandEvidence;
+  /** By name. */
+  readonly of: readonly string[];
+}
+
+export interface NotOfProduct {
+  readonly unexplained: readonly BandEvidence[];
+  readonly ofOthers: readonly BandOfOthers[];
+}
+
+/** Splits bands that the product does not explain by whether what went in has a window there. */
+export function notOfProduct(
+  context: TraceContext,
+  bands: readonly BandEvidence[],
+  wentIn: readonly NamedFacts[],
+): NotOfProduct {
+  const slack = 2 * context.view.positionU_percm;
+  const split = bands.map((band) => ({
+    band,
+    of: wentIn.flatMap(({ name, facts }) =>
+      facts !== undefined &&
+      bandsFor(facts, context.state).some(
+        ({ band: { low_percm, high_percm } }) =>
+          band.position_percm > low_percm - slack && band.position_percm < high_percm + slack,
+      )
+        ? [name]
+        : [],
+    ),
+  }));
+  return {
+    unexplained: split.filter(({ of }) => of.length === 0).map(({ band }) => band),
+    ofOthers: split.filter(({ of }) => of.length > 0),
+  };
+}
+
 /**
  * Bands above 1500 cm⁻¹, of at least a twentieth of the tallest, that neither the structure nor a
- * contaminant, a rest of starting material, the air, an overtone
- * of a C=O nor the oil of a mull accounts for.
+ * contaminant, a rest of starting material, the air, an overtone of a C=O nor the oil of a mull
+ * accounts for.
  */
 export function unexplainedBands(
   context: TraceContext,
@@ -37,6 +76,10 @@ export function unexplainedBands(
       ? []
       : [[residual.position_percm, residual.position_percm] as const]),
     [2270, 2400],
+    // Bend and libration of water together.
+    ...(contaminants.some(({ id, verdict }) => id === 'water' && verdict === 'present')
+      ? [[2050, 2250] as const]
+      : []),
     ...(state === 'mull' ? OIL : []),
   ];
   const carbonyls = expected

@@ -6,7 +6,7 @@ import type { Peak } from '../../treat/peaks.ts';
 import { findPeaks } from '../../treat/peaks.ts';
 import type { ClaimFinding } from '../finding.ts';
 import type { ClaimCase, TableCase } from '../table-case.ts';
-import { reaches, seenAs, slackOf } from '../table-case.ts';
+import { reaches, seenAs, shareAt, slackOf } from '../table-case.ts';
 import { finding, isRead, written } from './rule.ts';
 
 /**
@@ -19,6 +19,7 @@ export function placeFindings(one: ClaimCase, table: TableCase): ClaimFinding[] 
   if (one.sight.hidden !== undefined && !offScale(one)) return [];
   const { band, covered } = one.sight;
   if (band !== undefined || covered) return [];
+  const flank = isOnFlank(one, table);
   const plain = noBandThere(one, table);
   const others = [
     tableValue(one, table),
@@ -26,7 +27,26 @@ export function placeFindings(one: ClaimCase, table: TableCase): ClaimFinding[] 
     axisBreak(one, table),
     minimumPicked(one, table),
   ].filter((each) => each !== undefined);
-  return [plain, ...others];
+  if (!flank) return [plain, ...others];
+  return [plain, ...others].map((each) => ({
+    ...each,
+    weight: 'doubts' as const,
+    likelihood: Math.round(75 * each.likelihood) / 100,
+  }));
+}
+
+const FLANK_WIDTH_PERCM = 80;
+const FLANK_SHARE = 0.7;
+
+/** Near the top of a wide band, though not at it: the band may well be meant. */
+function isOnFlank({ sight, low_percm, high_percm }: ClaimCase, table: TableCase): boolean {
+  const { nearest, distance_percm } = sight;
+  if (nearest === undefined || nearest.width_percm < FLANK_WIDTH_PERCM) return false;
+  const here = shareAt(table, (low_percm + high_percm) / 2);
+  return (
+    distance_percm < nearest.width_percm / 2 &&
+    here > FLANK_SHARE * shareAt(table, nearest.position_percm)
+  );
 }
 
 /** Outside any infrared record: a wavelength, or a slip of the pen. */

@@ -3,7 +3,7 @@ import type { ClaimFinding, ClaimFindingId } from '../finding.ts';
 import type { GroupRead } from '../read-group.ts';
 import type { ClaimCase, TableCase } from '../table-case.ts';
 import { seenAs } from '../table-case.ts';
-import type { Bond } from '../words.ts';
+import type { Bond } from '../bond-words.ts';
 
 /** A claim whose words are known; only such ones are asked about. */
 export type ReadCase = ClaimCase & { readonly reading: GroupRead };

@@ -53,10 +53,7 @@ export function solventBand(one: ReadCase, table: TableCase): ClaimFinding | und
 /** Has the product a band of its own there, by the words of the claim? */
 const isOwn = (one: ReadCase, table: TableCase): boolean =>
   (table.productRows ?? []).some(
-    (band) =>
-      band.duty === 'must' &&
-      one.reading.bandIds.has(band.id) &&
-      reaches(band, one, slackOf(table)),
+    (band) => one.reading.bandIds.has(band.id) && reaches(band, one, slackOf(table)),
   );
 
 interface Suspect {

@@ -1,7 +1,7 @@
 import { at } from '../../judge/evidence.ts';
 import type { ClaimFinding } from '../finding.ts';
 import type { TableCase } from '../table-case.ts';
-import type { Bond } from '../words.ts';
+import type { Bond } from '../bond-words.ts';
 import type { ReadCase } from './rule.ts';
 import { evidenceAt, finding, placeOf, speaksOf, written } from './rule.ts';
 

@@ -9,7 +9,7 @@ import type { GroupReading } from '../read-group.ts';
 import { plainText, readGroup } from '../read-group.ts';
 import type { TableCase } from '../table-case.ts';
 import { groupOf, reaches, seenAs, slackOf, startingRows } from '../table-case.ts';
-import type { Bond } from '../words.ts';
+import type { Bond } from '../bond-words.ts';
 import type { ReadCase } from './rule.ts';
 import { isRead } from './rule.ts';
 

@@ -54,8 +54,6 @@ const ALKYL =
   /^(?:alkyl-ch|methyl|methylene|methoxy|n-methyl|amine-tertiary-alkyl|cyclopropane-ch|epoxide-ch|halo-ch|trihalo-ch|gem-dimethyl|tert-butyl|long-chain|sulfur-methyl|silyl-methyl)/;
 const UNSATURATED =
   /^(?:alkene|aryl-ch|aldehyde-ch|formyl-ch|benzene|naphthalene|pyridine|furan|thiophene|indole)/;
-const RINGS =
-  /^(?:benzene|aryl|naphthalene|pyridine|quinoline|furan|thiophene|pyrrole|indole|imidazole|pyrazole|pyrimidine|thiazole)/;
 
 const CH_STRETCH = ['C–H stretch', 'C–H stretch beside N'];
 const CH_BEND = [
@@ -96,6 +94,10 @@ const CARBON_OXYGEN = [
 ];
 const TRIPLE_CN = ['C≡N stretch', 'N≡C stretch'];
 const SINGLE_CN = ['C–N stretch', 'C=S and C–N stretch', 'Amide III'];
+
+/** One pattern that finds any of these. */
+const anyOf = (...parts: readonly RegExp[]): RegExp =>
+  new RegExp(parts.map(({ source }) => source).join('|'), 'g');
 
 const only = (bond: Bond, words: RegExp, ...stretch: string[]): BondWords => ({
   bond,
@@ -166,16 +168,31 @@ export const BOND_WORDS: readonly BondWords[] = [
   only('c=s', /c ?= ?s\b/g, 'C=S stretch', 'C=S and C–N stretch'),
   {
     bond: 'aldehyde-ch',
-    words:
-      /\b(?:aldehyd(?:e|ic)|formyl) c-?h\b|\bc-?h,? \(?(?:sp ?2,? )?(?:stretch(?:ing)?,? )?\(?(?:of )?(?:an )?(?:aldehyd(?:e|ic)|cho|formyl)\b|\bc-?h\), aldehyde|\bo=c-h\b|\bcho\b|\bh-c=o\b/g,
+    words: anyOf(
+      /\b(?:aldehyd(?:e|ic)|formyl) c-?h\b/,
+      /\bc-?h,? \(?(?:sp ?2,? )?(?:stretch(?:ing)?,? )?\(?(?:of )?(?:an )?(?:aldehyd(?:e|ic)|cho|formyl)\b/,
+      /\bc-?h\), aldehyde/,
+      /\bo=c-h\b/,
+      /\bcho\b/,
+      /\bh-c=o\b/,
+    ),
     stretch: ['C–H stretch'],
     bend: ['C–H in-plane bend'],
     patterns: /^(?:aldehyde|formyl)-ch/,
   },
   {
     bond: 'unsaturated-ch',
-    words:
-      /= ?c ?- ?h\b|=ch2?\b|\bsp ?2\b(?:[ -]hybridi[sz]ed)? c-?h|\bc-?h,? ?\(?(?:\w+ )?sp ?2\b|\b(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic|ar(?:yl)?|ring) ?-?c?-h\b|\b(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic) ch\b|\bar-?h\b|\bc-?h,? \(?(?:stretch(?:ing)?,? )?\(?(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic)\b|\bc\(sp2\)-h\b/g,
+    words: anyOf(
+      /= ?c ?- ?h\b/,
+      /=ch2?\b/,
+      /\bsp ?2\b(?:[ -]hybridi[sz]ed)? c-?h/,
+      /\bc-?h,? ?\(?(?:\w+ )?sp ?2\b/,
+      /\b(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic|ar(?:yl)?|ring) ?-?c?-h\b/,
+      /\b(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic) ch\b/,
+      /\bar-?h\b/,
+      /\bc-?h,? \(?(?:stretch(?:ing)?,? )?\(?(?:aromatic|aryl|arene|alkene|vinyl(?:ic)?|olefinic)\b/,
+      /\bc\(sp2\)-h\b/,
+    ),
     stretch: ['C–H stretch'],
     bend: [...OUT_OF_PLANE, 'Ring C–H in-plane bends'],
     patterns: UNSATURATED,
@@ -221,8 +238,16 @@ export const BOND_WORDS: readonly BondWords[] = [
   only('b-h', /\bb-h\b/g, 'B–H stretch'),
   {
     bond: 'alkyl-ch',
-    words:
-      /\bsp ?3\b(?:[ -]hybridi[sz]ed)? c-?h\b|\bc-?h,? ?\(?(?:\w+,? )?\(?sp ?3\b|\b(?:alkane|alkyl|aliphatic|saturated|paraffinic) c?-?h\b|\bc-?h,? \(?(?:stretch(?:ing)?,? )?\(?(?:of )?(?:an )?(?:alkanes?|alkyl|aliphatic|saturated)\b|\bch[23]\b|\bmethyl(?:ene)?s?\b(?! (?:ketone|ester|ether|amine|alcohol|acetate))|\bc\(sp3\)-h\b|\balkanes?\b/g,
+    words: anyOf(
+      /\bsp ?3\b(?:[ -]hybridi[sz]ed)? c-?h\b/,
+      /\bc-?h,? ?\(?(?:\w+,? )?\(?sp ?3\b/,
+      /\b(?:alkane|alkyl|aliphatic|saturated|paraffinic) c?-?h\b/,
+      /\bc-?h,? \(?(?:stretch(?:ing)?,? )?\(?(?:of )?(?:an )?(?:alkanes?|alkyl|aliphatic|saturated)\b/,
+      /\bch[23]\b/,
+      /\bmethyl(?:ene)?s?\b(?! (?:ketone|ester|ether|amine|alcohol|acetate))/,
+      /\bc\(sp3\)-h\b/,
+      /\balkanes?\b/,
+    ),
     stretch: CH_STRETCH,
     bend: CH_BEND,
     patterns: ALKYL,
@@ -243,101 +268,3 @@ export const BOND_WORDS: readonly BondWords[] = [
 
 /** A bare "aromatic C–C" or "ring" means the stretches of the ring. */
 export const RING_VIBRATIONS = RING;
-export const RING_PATTERNS = RINGS;
-
-/** A class of compounds as it is written, and the patterns of data/structure_patterns.csv for it. */
-export interface ClassWords {
-  readonly name: string;
-  readonly words: RegExp;
-  readonly patterns: RegExp;
-}
-
-const kind = (name: string, words: RegExp, patterns: RegExp): ClassWords => ({
-  name,
-  words,
-  patterns,
-});
-
-/** In the order in which they are looked for, as above: "acid chloride" is no acid. */
-export const CLASS_WORDS: readonly ClassWords[] = [
-  kind(
-    'acyl halide',
-    /(?:acid|acyl|acetyl|benzoyl) (?:chloride|bromide|halide)s?/g,
-    /^(?:acyl-(?:ch|br)|chloroform)/,
-  ),
-  kind('anhydride', /(?:acid )?anhydrides?/g, /^anhydride/),
-  kind('carboxylate', /carboxylates?|\bco2-|\bcoo-(?!\w)/g, /^(?:carboxylate|amino-acid)/),
-  kind(
-    'carboxylic acid',
-    /carboxylic(?: acids?)?|\bcoo-?h\b|\bco2h\b|\bacids?\b/g,
-    /^(?:acid\b|amino-acid)/,
-  ),
-  kind('ketone', /\bketones?\b|\bketo\b|\benones?\b/g, /^(?:ketone|quinone)/),
-  kind('aldehyde', /\baldehyd(?:e|ic)s?\b|\benals?\b|\bcho\b/g, /^aldehyde/),
-  kind('lactone', /\blactones?\b/g, /^lactone/),
-  kind(
-    'ester',
-    /\besters?\b|\bacetates?\b|\bbenzoates?\b|\bcoor\b|\bco2r\b/g,
-    /^(?:ester|acetate|formate|lactone|carbonate)/,
-  ),
-  kind(
-    'amide',
-    /\bamides?\b|\banilides?\b|\blactams?\b|\bimides?\b/g,
-    /^(?:amide|anilide|lactam|imide|urea|carbamate)/,
-  ),
-  kind('amine', /\bamines?\b|\bamino\b|\banilines?\b/g, /^(?:amine|aniline|ammonium|enamine)/),
-  kind('phenol', /\bphenol(?:ic)?s?\b/g, /^phenol/),
-  kind('alcohol', /\balcohols?\b|\balcoholic\b|\bdiols?\b/g, /^(?:alcohol|phenol)/),
-  kind(
-    'ether',
-    /\bethers?\b|\bepoxides?\b|\bacetals?\b|\bketals?\b/g,
-    /^(?:ether|epoxide|acetal|methylenedioxy|silyl-ether)/,
-  ),
-  kind('nitro compound', /\bnitro\b/g, /^nitro/),
-  kind('nitrile', /\bnitriles?\b|\bcyano\b/g, /^(?:nitrile|cyanamide)/),
-  kind('alkyne', /\balkyn(?:e|yl)s?\b|acetylen(?:e|ic)/g, /^alkyne/),
-  kind(
-    '1,1-disubstituted alkene',
-    /1,1-?(?:di)?-?subst\w*\.? alkenes?|\bvinylidenes?\b/g,
-    /^alkene-vinylidene/,
-  ),
-  kind('trans alkene', /\btrans[- ]?(?:alkenes?|c=c)?|\(e\)-?alkene/g, /^alkene-(?:trans|1,2)/),
-  kind('cis alkene', /\bcis[- ]?(?:alkenes?|c=c)?|\(z\)-?alkene/g, /^alkene-(?:cis|1,2|ring)/),
-  kind(
-    'alkene',
-    /\balkenes?\b|\balkenyl\b|\bolefin(?:s|ic)?\b|\bvinyl(?:ic)?\b/g,
-    /^(?:alkene|enol-ether|enamine|nitroalkene|ketone-enone)/,
-  ),
-  kind('monosubstituted ring', /\bmono-? ?(?:di)?-?subst\w*\.?/g, /^benzene-mono/),
-  kind('1,2-disubstituted ring', /\bortho-?\b|\b1,2-(?:di)?-?subst\w*\.?/g, /^benzene-1,2$/),
-  kind('1,3-disubstituted ring', /\bmeta-?\b|\b1,3-(?:di)?-?subst\w*\.?/g, /^benzene-1,3(?:$|-)/),
-  kind('1,4-disubstituted ring', /\bpara-?\b|\b1,4-(?:di)?-?subst\w*\.?/g, /^benzene-1,4/),
-  kind(
-    'aromatic ring',
-    /\baromatics?\b|\barenes?\b|\baryl\b|\bbenzen(?:e|oid)\b|\bphenyl\b|\bring\b|\bar\b/g,
-    RINGS,
-  ),
-];
-
-/** What is no band of the substance. */
-export type Foreign =
-  'water' | 'carbonDioxide' | 'overtone' | 'solvent' | 'oil' | 'startingMaterial';
-
-export const FOREIGN_WORDS: readonly (readonly [Foreign, RegExp])[] = [
-  ['carbonDioxide', /\bco2\b(?!-)|carbon dioxide|atmospheric co/],
-  ['water', /\bwater\b|\bh2o\b|\bmoisture\b|\bwet\b/],
-  ['oil', /\bnujol\b|\bmineral oil\b|\bparaffin oil\b|\bgrease\b|\bmull\b/],
-  [
-    'solvent',
-    /\bsolvents?\b|\b(?:residual|leftover|left-over|trace of|traces of) (?:acetone|ethanol|methanol|(?:diethyl )?ether|dichloromethane|chloroform|ethyl acetate|toluene|hexanes?)\b|\bacetone\b/,
-  ],
-  ['startingMaterial', /starting material|unreacted|\bs\.?m\.?\b|\breactant\b|residual/],
-  ['overtone', /overtones?|combinations?(?: bands?)?|harmonics?/],
-];
-
-/** "No C=O at 1715": the claim that a band is not there. */
-export const ABSENCE =
-  /\bno\b(?!2)|\bnot\b|\babsen(?:t|ce)\b|\bgone\b|\bmissing\b|\blost\b|\bloss\b|disappear|\bwithout\b|\black(?:s|ing)?\b|consumed|\bvanish/;
-export const STRETCHING = /stretch|\bstr\b|\bnu\b|\bn\(|\bv\(/;
-export const BENDING =
-  /\bbend|scissor|deform|\bwag|\brock|twist|\boop\b|out[- ]of[- ]plane|in[- ]plane|\bdelta\b|\bd ?\(|umbrella/;
