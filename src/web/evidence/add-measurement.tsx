@@ -30,7 +30,10 @@ function lastState(): SampleState {
 
 /** What was just kept comes into view, once the page has drawn it. */
 function toMeasurement(id: string): void {
-  setTimeout(() => document.getElementById(`entry-${id}`)?.focus(), 100);
+  setTimeout(
+    () => document.querySelector<HTMLElement>(`#entry-${CSS.escape(id)} h3`)?.focus(),
+    100,
+  );
 }
 
 interface AddProps {

@@ -24,10 +24,9 @@ export function Measurement({
     <section
       className="evidence-measurement"
       id={`entry-${entry.id}`}
-      tabIndex={-1}
       aria-label={evidenceTitle(evidence)}
     >
-      <h3>{evidenceTitle(evidence)}</h3>
+      <h3 tabIndex={-1}>{evidenceTitle(evidence)}</h3>
       <p className="quiet">{origin.join(' · ')}</p>
       {diagnostics.length > 0 && (
         <Findings

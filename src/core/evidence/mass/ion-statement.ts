@@ -1,7 +1,7 @@
 import { printHill } from '../../chemistry/hill.ts';
 import type { Substance } from '../../chemistry/substance.ts';
 import { formatNumber } from '../../quantity/print.ts';
-import type { Agreement, DerivationStep, Statement } from '../statement.ts';
+import type { Agreement, DerivationStep, Statement, Weight } from '../statement.ts';
 import type { ExpectedIon } from './ions.ts';
 import { isotopePattern } from './isotopes.ts';
 import { NOISE_SHARE, mzText, peakAt } from './peaks.ts';
@@ -53,6 +53,13 @@ function massError(table: PeakTable, ion: ExpectedIon, peak: MassPeak): string {
     : `, ${formatNumber(error, 2)} ppm from the exact mass (u = ${formatNumber(table.massU_ppm, 2)} ppm)`;
 }
 
+/** Good enough to tell formulas of one nominal mass apart: 5 ppm, as journals ask (common practice). */
+const ACCURATE_PPM = 5;
+
+function isAccurate({ massU_ppm }: PeakTable): boolean {
+  return massU_ppm !== undefined && massU_ppm <= ACCURATE_PPM;
+}
+
 /** Nitrogen rule: a molecule with an odd number of N has an odd nominal mass (McLafferty, common practice). */
 function nitrogenStep(product: Substance, ion: ExpectedIon): DerivationStep[] {
   const count = product.composition?.counts.get('N') ?? 0;
@@ -68,27 +75,55 @@ function nitrogenStep(product: Substance, ion: ExpectedIon): DerivationStep[] {
 }
 
 interface Outcome {
+  readonly weight?: Weight;
   readonly measured: string;
   readonly agreement: Agreement;
   readonly says: string;
   readonly limits: string;
 }
 
+/** Under an accurate mass: the peak that has the nominal mass of a usual ion and not its exact one. */
+function offPeak(table: PeakTable, ions: readonly ExpectedIon[]) {
+  const { massU_ppm, ...rough } = table;
+  return massU_ppm === undefined || !isAccurate(table)
+    ? undefined
+    : foundIon(
+        rough,
+        ions.filter((ion) => ion.usual),
+      );
+}
+
+/** Without nitrogen nothing is sure to take up a proton; none is sure to lose one (common practice). */
+function isSureToIonise({ composition }: Substance, ionisation: Ionisation): boolean {
+  return ionisation === 'CI' || (ionisation === 'ESI+' && (composition?.counts.has('N') ?? false));
+}
+
 function missing(
   table: PeakTable,
   ions: readonly ExpectedIon[],
-  name: string,
+  product: Substance,
   ionisation: Ionisation,
 ): Outcome {
+  const { name } = product;
   const heavier = heavierPeak(table, ions);
   const top = table.peaks.filter((peak) => peak.intensity >= NOISE_SHARE).at(-1)!;
   const measured = `no such peak; the heaviest is m/z ${mzText(top.mz)}`;
   if (heavier !== undefined)
     return {
       measured,
+      weight: ionisation === 'EI' || isSureToIonise(product, ionisation) ? 'moderate' : 'weak',
       agreement: 'disagrees',
       says: `The peak at m/z ${mzText(heavier.mz)} is too heavy for ${name}, and no ion of ${name} is seen.`,
       limits: LIMITS,
+    };
+  const off = offPeak(table, ions);
+  if (off !== undefined)
+    return {
+      measured: `m/z ${mzText(off.peak.mz)}${massError(table, off.ion, off.peak)}`,
+      agreement: 'disagrees',
+      says: `The peak at m/z ${mzText(off.peak.mz)} has the nominal mass of ${off.ion.label}, but not the exact mass of the formula of ${name}.`,
+      limits:
+        'It holds as far as the calibration of the instrument does, and for a peak of one ion.',
     };
   if (ionisation === 'EI')
     return {
@@ -101,8 +136,24 @@ function missing(
   return {
     measured,
     agreement: 'disagrees',
+    weight: isSureToIonise(product, ionisation) ? 'moderate' : 'weak',
     says: `None of the ions that ${name} should give is seen.`,
     limits: `A substance without a basic or acidic group may not ionise this way at all. ${LIMITS}`,
+  };
+}
+
+/** Peaks too heavy for the molecule, where the ionisation makes none: it may be a fragment itself. */
+function besideHeavier(
+  table: PeakTable,
+  ions: readonly ExpectedIon[],
+  name: string,
+  ionisation: Ionisation,
+): Pick<Outcome, 'agreement' | 'says'> | undefined {
+  const heavier = ionisation === 'EI' || ionisation === 'CI' ? heavierPeak(table, ions) : undefined;
+  if (heavier === undefined) return undefined;
+  return {
+    agreement: 'cannotTell',
+    says: `The mass of ${name} is found, but the peak at m/z ${mzText(heavier.mz)} is too heavy for it: this one may be a fragment of something else.`,
   };
 }
 
@@ -119,7 +170,7 @@ export function ionStatement(
   const expected = usual.map((ion) => `${ion.label} ${ion.exact.toFixed(digits)}`).join(', ');
   const outcome: Outcome =
     found === undefined
-      ? missing(table, ions, product.name, ionisation)
+      ? missing(table, ions, product, ionisation)
       : {
           measured:
             `${found.ion.label} at m/z ${mzText(found.peak.mz)}, ` +
@@ -127,6 +178,8 @@ export function ionStatement(
           agreement: 'agrees',
           says: `The mass of ${product.name} is found: consistent with its formula.`,
           limits: LIMITS,
+          weight: isAccurate(table) ? 'strong' : 'moderate',
+          ...besideHeavier(table, ions, product.name, ionisation),
         };
   const steps = usual.map((ion): DerivationStep => ({
     label: ion.label,
@@ -142,8 +195,8 @@ export function ionStatement(
     substance: product.name,
     what: 'Ion of the molecule',
     expected,
+    weight: 'moderate',
     ...outcome,
-    weight: table.massU_ppm !== undefined && found !== undefined ? 'strong' : 'moderate',
     derivation: [...steps, ...(shown === undefined ? [] : nitrogenStep(product, shown))],
   };
 }

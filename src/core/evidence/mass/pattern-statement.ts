@@ -85,7 +85,9 @@ export function patternStatement(
     (one) => Math.max(one.expected, one.measured) * peak.intensity >= 2 * NOISE_SHARE,
   );
   const misfits = compared.filter((one) => !one.fits);
-  const agreement = readable ? agreementOf(compared, ionisation) : 'cannotTell';
+  // Peaks that nobody wrote down fit anything that they may be hidden in
+  const seen = compared.some((one) => one.measured > 0) || misfits.length > 0;
+  const agreement = readable && seen ? agreementOf(compared, ionisation) : 'cannotTell';
   const halogens = compared.some((one) => one.above === 2 && one.expected > 0.2);
   const percent = (ratio: number) => `${formatNumber(100 * ratio, 3)} %`;
   return [
@@ -104,9 +106,11 @@ export function patternStatement(
       expected: compared.map((one) => `${nameOf(one.above)}: ${percent(one.expected)}`).join(', '),
       agreement,
       weight: halogens || agreement === 'disagrees' ? 'moderate' : 'weak',
-      says: readable
-        ? sayingOf(name, agreement, misfits)
-        : 'The ion is too weak for its isotope peaks to be read.',
+      says: !seen
+        ? 'No isotope peak of the ion was written down.'
+        : readable
+          ? sayingOf(name, agreement, misfits)
+          : 'The ion is too weak for its isotope peaks to be read.',
       limits:
         'Intensities of weak peaks are uncertain, other ions can lie at M + 1 and M + 2, and formulas with the same halogens look nearly alike.',
       derivation: compared.map((one): DerivationStep => ({

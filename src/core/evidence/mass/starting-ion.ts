@@ -48,7 +48,7 @@ function statementOf(
           ? 'no such peak'
           : `m/z ${mz}, ${formatNumber(100 * found.peak.intensity, 2)} % of the base peak`,
       expected: `none at ${places}`,
-      agreement: found === undefined && ionisation !== 'EI' ? 'agrees' : agreement,
+      agreement,
       weight: 'weak',
       says:
         found === undefined

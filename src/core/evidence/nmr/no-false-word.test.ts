@@ -121,7 +121,8 @@ describe('a purity against an internal standard', () => {
   test('carries no figure where the structure was not found', () => {
     const rows: readonly Row[] = [
       [2.1, 3, 's'],
-      [7.35, 5, 'm'],
+      [5.11, 2, 's'],
+      [7.35, 8, 'm'],
       [6.29, 1.7, 's'],
     ];
     const product = subject('benzyl acetate', 'CC(=O)OCc1ccccc1');

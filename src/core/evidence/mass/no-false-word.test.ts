@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { makeSubstance } from '../../chemistry/substance.ts';
+import type { Subject, SubjectRole } from '../subject.ts';
+import { judgeMass } from './judge.ts';
+import type { MassEntered } from './schema.ts';
+
+function subject(name: string, smiles: string, role: SubjectRole = 'product'): Subject {
+  const made = makeSubstance({ name, smiles });
+  if (!made.ok) throw new Error(made.message);
+  return { role, substance: made.substance, literature: {} };
+}
+
+const entered = (
+  ionisation: MassEntered['ionisation'],
+  peaks: readonly (readonly [mz: number, intensity: number])[],
+  more: Partial<MassEntered> = {},
+): MassEntered => ({
+  technique: 'mass',
+  ionisation,
+  peaks: peaks.map(([mz, intensity]) => ({ mz, intensity })),
+  ...more,
+});
+
+function find(of: MassEntered, product: Subject, id: string, others: readonly Subject[] = []) {
+  return judgeMass(of, { product, others }).statements.find((one) => one.id === id);
+}
+
+const ASPIRIN = subject('aspirin', 'CC(=O)Oc1ccccc1C(=O)O');
+const ACCURATE = { massU_ppm: 3 };
+
+describe('the ion of the molecule', () => {
+  test('among heavier peaks it may be a fragment', () => {
+    const peaks = [
+      [108, 12],
+      [79, 20],
+      [105, 60],
+      [212, 100],
+    ] as const;
+    const said = find(entered('EI', peaks), subject('benzyl alcohol', 'OCc1ccccc1'), 'mass-ion');
+    expect(said).toMatchObject({ agreement: 'cannotTell' });
+    expect(said?.says).toMatch(/m\/z 212 is too heavy/);
+  });
+
+  test.each([
+    ['a hydrocarbon', subject('biphenyl', 'c1ccc(cc1)-c1ccccc1'), 'weak'],
+    ['an amine', subject('N-benzylaniline', 'C(Nc1ccccc1)c1ccccc1'), 'moderate'],
+  ] as const)('that %s shows none in a spray says what it can', (_, product, weight) => {
+    const said = find(entered('ESI+', [[149.02, 100]]), product, 'mass-ion');
+    expect(said).toMatchObject({ agreement: 'disagrees', weight });
+  });
+
+  test.each<[string, number, number, string, string]>([
+    ['right to 3 ppm', 181.0498, 3, 'agrees', 'strong'],
+    // [M+H]+ of C9H8O4 is 181.0495
+    ['30 ppm off', 181.055, 3, 'disagrees', 'moderate'],
+    ['good to 500 ppm only', 181.1, 500, 'agrees', 'moderate'],
+  ])('an accurate mass, %s', (_, mz, massU_ppm, agreement, weight) => {
+    const said = find(entered('ESI+', [[mz, 100]], { massU_ppm }), ASPIRIN, 'mass-ion');
+    expect(said).toMatchObject({ agreement, weight });
+  });
+});
+
+test('isotope peaks that nobody wrote down agree with nothing', () => {
+  const said = find(entered('ESI+', [[181.0495, 100]], ACCURATE), ASPIRIN, 'mass-isotopes');
+  expect(said?.agreement).toBe('cannotTell');
+});
+
+test('that no ion of the starting material is seen proves nothing', () => {
+  const start = subject('cyclohexane', 'C1CCCCC1', 'startingMaterial');
+  const of = entered('ESI+', [[181.0495, 100]], ACCURATE);
+  expect(find(of, ASPIRIN, 'mass-starting-material-1', [start])?.agreement).toBe('cannotTell');
+});
