@@ -18,7 +18,7 @@ export function Measurement({
   readonly picture?: ReactNode;
   readonly actions?: ReactNode;
 }) {
-  const { entry, evidence, statements, diagnostics } = measured;
+  const { entry, evidence, statements, diagnostics, infrared } = measured;
   const origin = [evidenceFile(evidence), entry.by, dated(entry.at)].filter((word) => word !== '');
   return (
     <section
@@ -37,8 +37,11 @@ export function Measurement({
           }))}
         />
       )}
-      {picture === undefined ? (
-        <Statements statements={statements} said={said} />
+      {picture === undefined || infrared?.judgement === undefined ? (
+        <>
+          <Statements statements={statements} said={said} />
+          {picture}
+        </>
       ) : (
         <>
           {picture}

@@ -50,7 +50,9 @@ export function Measurements({
             actions={
               <>
                 <WorkUp measured={measured} shown={shown} onWorkUp={onWorkUp} />
-                <Assign {...{ run, by, entry, evidence }} sign={settings.decimalSign} />
+                {infrared?.judgement !== undefined && (
+                  <Assign {...{ run, by, entry, evidence }} sign={settings.decimalSign} />
+                )}
                 <Strike run={run} by={by} entry={entry.id} />
               </>
             }
@@ -107,7 +109,7 @@ function Assign({
   readonly evidence: JudgedEvidence['evidence'];
 }) {
   const [open, setOpen] = useState(false);
-  if (evidence.technique !== 'infrared' || evidence.of === 'polystyrene') return null;
+  if (evidence.technique !== 'infrared') return null;
   if (open) return <ClaimsForm {...rest} entered={evidence} onDone={() => setOpen(false)} />;
   const words = evidence.claims === undefined ? 'Check a table of assignments' : 'Change the table';
   return <Button onClick={() => setOpen(true)}>{words}</Button>;
