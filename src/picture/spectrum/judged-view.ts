@@ -96,6 +96,15 @@ function bandsOf(
       selected: id === selected,
     });
   }
+  // Groups that the product does not have stand in no window of its own
+  for (const { group, verdict, evidence } of judgement.groups) {
+    const [first] = evidence;
+    if (verdict !== 'present' || first === undefined) continue;
+    const { position_percm, height, width_percm: width, what: label } = first;
+    if ([...found.keys()].some((at) => Math.abs(at - position_percm) < NEAR_percm)) continue;
+    const id = `group-${group}`;
+    found.set(Math.round(position_percm), { id, position: position_percm, height, width, label });
+  }
   for (const { position_percm, height, width_percm } of judgement.unexplained) {
     const at = Math.round(position_percm);
     if (!found.has(at))
@@ -109,6 +118,9 @@ function bandsOf(
   }
   return [...found.values()].sort((a, b) => b.position - a.position);
 }
+
+/** One band has one label. */
+const NEAR_percm = 12;
 
 const CO2: RegionShown = { low: 2280, high: 2390, label: 'CO₂ of the air' };
 

@@ -19,7 +19,7 @@ import { AddMeasurement } from './add-measurement.tsx';
 import type { OpenForm } from './add-measurement.tsx';
 import { Measurements } from './measurements.tsx';
 import { useEvidence } from './use-evidence.ts';
-import { VerdictTable } from './verdict-table.tsx';
+import { isAnswered, VerdictTable } from './verdict-table.tsx';
 import './evidence.css';
 
 /** Is it the product, and how pure: what every measurement of a bench says, and all together. */
@@ -59,7 +59,9 @@ function Shown({ run }: { readonly run: RunOpened }) {
         </p>
       </header>
       {report.diagnostics.length > 0 && <Findings findings={report.diagnostics} />}
-      {report.measurements.length > 0 && <VerdictTable rows={report.verdict} said={figures.said} />}
+      {report.verdict.some(isAnswered) && (
+        <VerdictTable rows={report.verdict} said={figures.said} />
+      )}
       <AddMeasurement {...{ run, by, report, open, setOpen }} decimalSign={settings.decimalSign} />
       <Measurements {...{ run, by, shown, figures, settings }} onWorkUp={setOpen} />
       <footer className="evidence-foot">

@@ -21,7 +21,7 @@ const NOT_MEASURED: Readonly<Record<Question, string>> = {
   instrument: 'whether the instruments were right',
 };
 
-const isAnswered = ({ outcome }: VerdictRow): boolean => outcome !== 'notMeasured';
+export const isAnswered = ({ outcome }: VerdictRow): boolean => outcome !== 'notMeasured';
 
 /** What the measurements answer together, each answer with its rule and what it rests on. */
 export function VerdictTable({

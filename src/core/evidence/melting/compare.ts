@@ -30,6 +30,7 @@ export function rangeText(low_C: number, high_C: number): string {
   return `${low}${low.startsWith('−') || high.startsWith('−') ? ' to ' : '–'}${high} °C`;
 }
 
+/** A value with twice its standard uncertainty, as everywhere in the evidence. */
 export const plusMinus = (value: number, u: number): string => formatWithUncertainty(value, COVERAGE * u);
 
 /** A value as it was written: no more figures than it has, at most eight. */

@@ -136,7 +136,7 @@ function estimate({ range, standing, product }: Case, fusion: Fusion): Estimate 
     {
       label: 'Mole share of impurity, rough',
       formula: FORMULA,
-      value: `${fixed(100 * share.value, 1)} ± ${fixed(100 * u, 1)} mol %`,
+      value: `${fixed(100 * share.value, 1)} ± ${fixed(100 * COVERAGE * u, 1)} mol %; ± is 2 u`,
       source: "van 't Hoff; ideal melt within 30 %: judgement",
     },
   ];
@@ -154,7 +154,7 @@ function estimate({ range, standing, product }: Case, fusion: Fusion): Estimate 
       u: 0,
       of: product.substance.name,
     },
-    says: `That would take roughly ${fixed(100 * share.value, 0)} mol % of impurity (give or take ${fixed(100 * u, 0)}).`,
+    says: `That would take roughly ${fixed(100 * share.value, 0)} mol % of impurity (give or take ${fixed(100 * COVERAGE * u, 0)}).`,
   };
 }
 

@@ -34,7 +34,7 @@ export function correctedRange(
       ...low.steps,
       ...high.steps,
       {
-        label: 'End of the range, with its standard uncertainty',
+        label: 'End of the range; ± is 2 u',
         value: `${plusMinus(high.T.value, standardUncertainty(high.T))} °C`,
       },
     ],

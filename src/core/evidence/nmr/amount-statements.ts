@@ -18,6 +18,8 @@ import { areaOf } from './partition.ts';
 import { counted, isSure, isomerAmounts, productAmount, productIntegrals } from './spectrum.ts';
 import type { ReadSpectrum } from './spectrum.ts';
 
+/** From this share on a teaching preparation counts as pure. Common practice. */
+const PURE_FROM = 0.98;
 /** Standard uncertainty of a weighing on a balance of 0.1 mg, by difference (docs/methods/uncertainty.md). */
 const WEIGHING_U_mg = 0.22;
 
@@ -254,8 +256,9 @@ function purityOf(
     substance: name,
     what: `Mass fraction against ${standard!.substance}`,
     measured: percentText(share),
-    expected: '',
-    agreement: 'cannotTell',
+    expected: `${100 * PURE_FROM} % or more`,
+    agreement:
+      tooMuch || !sure ? 'cannotTell' : share.value + 2 * u >= PURE_FROM ? 'agrees' : 'disagrees',
     weight: tooMuch || !sure ? 'weak' : 'strong',
     says:
       `By internal standard ${percentText(share)} of the mass of the sample is ${name}` +

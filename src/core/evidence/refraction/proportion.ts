@@ -28,7 +28,7 @@ export function proportion(
   const share = shareByIndex(n.value, expected.index, second);
   // Outside the two it is no mixture of them.
   if (share > 1 || share < -COVERAGE * u) return undefined;
-  const text = `${fixed(100 * Math.max(0, share), 0)} ± ${fixed(100 * u, 0)} %`;
+  const text = `${fixed(100 * Math.max(0, share), 0)} ± ${fixed(100 * COVERAGE * u, 0)} %`;
   const names = `${product.substance.name} and ${other.substance.name}`;
   return {
     id: `refractive-mixture-${other.substance.id}`,
