@@ -12,7 +12,7 @@ async function dropOn(page: Page, name: string, text: string): Promise<void> {
   const held = await page.evaluateHandle(
     ([file, content]) => {
       const transfer = new DataTransfer();
-      transfer.items.add(new File([content!], file!, { type: 'text/csv' }));
+      transfer.items.add(new File([content], file, { type: 'text/csv' }));
       return transfer;
     },
     [name, text] as const,

@@ -20,6 +20,9 @@ export function likelyTechnique(beginning: string): FileTechnique {
 const MB = 1024 * 1024;
 export const LARGEST_FILE_bytes = 10 * MB;
 
+/** First bytes of pictures and archives. */
+const OTHER_FILES = ['\u0089PNG', '\u00ff\u00d8\u00ff', 'GIF8', 'PK\u0003\u0004'];
+
 /** Why a file is nothing that an instrument wrote; undefined where it may be. */
 export function notFromInstrument(
   name: string,
@@ -33,7 +36,7 @@ export function notFromInstrument(
     return `${name} is a web page, not a spectrum. Save the file itself.`;
   if (beginning.startsWith('%PDF'))
     return `${name} is a PDF. Export the spectrum as JCAMP-DX or as a table.`;
-  if (/^(?:\u0089PNG|\u00ff\u00d8\u00ff|GIF8|PK\u0003\u0004)/.test(beginning))
+  if (OTHER_FILES.some((start) => beginning.startsWith(start)))
     return `${name} is a picture or an archive. Export the spectrum as JCAMP-DX or as a table.`;
   return undefined;
 }

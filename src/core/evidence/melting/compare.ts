@@ -31,7 +31,8 @@ export function rangeText(low_C: number, high_C: number): string {
 }
 
 /** A value with twice its standard uncertainty, as everywhere in the evidence. */
-export const plusMinus = (value: number, u: number): string => formatWithUncertainty(value, COVERAGE * u);
+export const plusMinus = (value: number, u: number): string =>
+  formatWithUncertainty(value, COVERAGE * u);
 
 /** A value as it was written: no more figures than it has, at most eight. */
 export function asGiven(value: number): string {

@@ -12,6 +12,7 @@ import {
   reckon,
   shareOf,
 } from './reckon.ts';
+import { canReact } from './reacting-group.ts';
 import type { Reckoning } from './reckon.ts';
 import type { TitrationEntered, TitrationKind } from './schema.ts';
 
@@ -52,6 +53,8 @@ export function judgeTitration(entered: TitrationEntered, subjects: Subjects): J
   const { result, diagnostics } = reckon(entered);
   if (result === undefined) return { statements: [], diagnostics };
   const one = caseOf(entered, subjects, result);
+  if (one.subject !== undefined && !canReact(one.subject.substance, entered.kind))
+    return { statements: strangerOf(one), diagnostics: [...diagnostics, inert(one)] };
   const statements = [...contentOf(one), ...equivalentOf(one), ...valueOf(one)];
   return { statements, diagnostics: [...diagnostics, ...remarksOn(one)] };
 }
@@ -76,6 +79,42 @@ function caseOf(entered: TitrationEntered, subjects: Subjects, result: Reckoning
       mass === undefined
         ? undefined
         : measured('molarMass', mass, subject?.substance.molarMassU_g_mol ?? 0),
+  };
+}
+
+/** The analyte has no group that reacts: what did is something else, and no content of it. */
+function strangerOf(one: Case): Statement[] {
+  const { entered, result, analyte } = one;
+  const value = hydroxideValue_mg_g(result.taken_mmol_g);
+  const seen = value.value > 2 * standardUncertainty(value);
+  return [
+    {
+      id: 'titrated-besides',
+      technique: 'titration',
+      about: 'contaminant',
+      what: VALUE_NAME[entered.kind] ?? 'Titrated beside it',
+      measured:
+        entered.kind === 'base'
+          ? `${shown(result.taken_mmol_g)} mmol of acid a gram`
+          : `${shown(value)} mg KOH/g`,
+      expected: `none: ${analyte} has no group that reacts`,
+      agreement: seen ? 'disagrees' : 'agrees',
+      weight: 'moderate',
+      says: seen
+        ? `Something in the sample reacts with ${entered.titrant}, and it is not ${analyte}.`
+        : `Nothing in the sample is seen to react with ${entered.titrant}.`,
+      limits: `It does not say what reacts, and is no content of ${analyte}.`,
+      derivation: stepsOf(one),
+    },
+  ];
+}
+
+function inert({ analyte, entered }: Case): Diagnostic {
+  return {
+    code: 'titration-analyte-inert',
+    severity: 'warning',
+    message: `${analyte} has no group that reacts with ${entered.titrant}: no content of it is worked out.`,
+    hint: 'Name as the analyte what reacts, an acid left over for one.',
   };
 }
 

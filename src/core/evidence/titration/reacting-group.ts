@@ -1,4 +1,5 @@
 import { isCarbon, isCarbonyl, skeletonOf } from '../../chemistry/skeleton.ts';
+import { readSmiles } from '../../chemistry/smiles.ts';
 import type { Skeleton } from '../../chemistry/skeleton.ts';
 import type { Substance } from '../../chemistry/substance.ts';
 import type { TitrationKind } from './schema.ts';
@@ -39,9 +40,11 @@ const REACTS: Readonly<
 };
 
 /** Whether a substance has a group that takes this titrant; true where its structure is not known. */
-export function canReact({ smiles }: Substance, kind: TitrationKind): boolean {
+export function canReact({ smiles, composition }: Substance, kind: TitrationKind): boolean {
   const reacts = REACTS[kind];
-  const skeleton = smiles === undefined ? undefined : skeletonOf(smiles);
-  if (reacts === undefined || skeleton === undefined) return true;
+  const isOrganic = composition?.counts.has('C') === true;
+  if (reacts === undefined || smiles === undefined || !isOrganic) return true;
+  if (!readSmiles(smiles).ok) return true;
+  const skeleton = skeletonOf(smiles);
   return skeleton.atoms.some((_, atom) => reacts(skeleton, atom));
 }
