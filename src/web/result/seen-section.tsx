@@ -1,5 +1,5 @@
 import { dayAndHour, isDated } from './clock.ts';
-import { attachmentsOf } from './seen.ts';
+import { photographsOf } from './seen.ts';
 import type { Seen } from './seen.ts';
 import './seen-section.css';
 
@@ -19,7 +19,7 @@ export function SeenSection({ seen }: { readonly seen: readonly Seen[] }) {
             <div>
               {struck === undefined ? what : <del>{what}</del>}
               {struck !== undefined && <span className="reason"> Struck: {struck}</span>}
-              <Photographs hashes={attachmentsOf(entry)} of={what} />
+              <Photographs hashes={photographsOf(entry)} of={what} />
             </div>
           </li>
         ))}

@@ -1,5 +1,6 @@
 import type { BenchEntry, EntryKind } from '../../core/record/entry.ts';
 import type { BenchRun } from '../../core/record/run.ts';
+import { evidenceFile, evidenceTitle } from '../words/evidence-words.ts';
 import { asWritten } from './entered.ts';
 import type { DecimalSign } from './figures.ts';
 
@@ -19,6 +20,10 @@ const SAYS: Readonly<Partial<Record<EntryKind, (value: string, entry: BenchEntry
       `Melting range ${value}${entry.vessel === undefined ? '' : ` (${entry.vessel})`}`,
       entry,
     ),
+  evidence: (_value, { evidence }) =>
+    evidence === undefined
+      ? ''
+      : `${[evidenceTitle(evidence), evidenceFile(evidence)].filter((word) => word !== '').join(', ')}.`,
   lot: (value, { item, text, value: assay }) =>
     [`Lot of ${item ?? 'a material'}`, text ?? '', assay === undefined ? '' : `assay ${value}`]
       .filter((each) => each !== '')
@@ -34,6 +39,7 @@ export function seenIn(run: BenchRun, decimal: DecimalSign): Seen[] {
     ...run.observations,
     ...run.times,
     ...[...run.temperatures, ...run.meltingRanges].map(({ entry }) => entry),
+    ...run.evidence.map(({ entry }) => entry),
     ...run.lots.flatMap(({ entry }) => run.entries.find(({ id }) => id === entry) ?? []),
   ];
   const order = new Map(run.entries.map(({ id }, i) => [id, i]));
@@ -54,8 +60,8 @@ function sayingOf(entry: BenchEntry, decimal: DecimalSign): string {
   return SAYS[entry.kind]?.(asWritten(entry, decimal), entry) ?? '';
 }
 
-/** Photographs and other files that an entry names by the hash of their bytes. */
-export function attachmentsOf(entry: BenchEntry): readonly string[] {
-  const { attachments } = entry as { readonly attachments?: readonly string[] };
-  return attachments ?? [];
+/** Photographs that an entry names by the hash of their bytes. */
+export function photographsOf({ attachments = [], evidence }: BenchEntry): readonly string[] {
+  // A plate of TLC may come with its picture; the file of a spectrometer is none
+  return evidence === undefined || evidence.technique === 'thinLayer' ? attachments : [];
 }
