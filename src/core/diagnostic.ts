@@ -12,7 +12,7 @@ export type Severity = 'error' | 'warning' | 'note';
 
 /**
  * What a user can get wrong or should look at: where, what, what to do. Never thrown; it comes
- * back beside the best partial result. Every code has an entry in docs/diagnostics.md.
+ * back beside the best partial result. Every code has an entry in docs/diagnostics.md or docs/diagnostics-evidence.md.
  */
 export interface Diagnostic {
   readonly code: string;

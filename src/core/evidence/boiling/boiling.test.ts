@@ -208,3 +208,12 @@ describe('properties', () => {
       expect([first, second].filter((name) => !table.byName.has(name))).toEqual([]);
   });
 });
+
+it('low without a barometer: it may have been high above the sea', () => {
+  const { pressure: _, ...unread } = entered({ low_C: 76, high_C: 77 });
+  const low = of(judgeBoiling(unread, cyclohexene), 'boiling-range');
+  expect(low).toMatchObject({ agreement: 'disagrees', weight: 'weak' });
+  expect(low.says).toMatch(/high above the sea\.$/);
+  const read = of(judgeBoiling(entered({ low_C: 76, high_C: 77 }), cyclohexene), 'boiling-range');
+  expect(read.weight).toBe('moderate');
+});

@@ -83,6 +83,8 @@ function identity(
   const breadth_C = boiling.high.value - boiling.low.value;
   const { name } = product.substance;
   const broad = breadth_C > BROAD_C;
+  // Who read no barometer may live on a mountain: there all liquids boil several degrees lower
+  const high = entered.pressure === undefined && distance_C < 0;
   const rough = COVERAGE * u_C > 6 || broad;
   const away = degrees(Math.abs(distance_C));
   return {
@@ -97,13 +99,13 @@ function identity(
       expected.source,
     ),
     agreement: !agrees ? 'disagrees' : broad ? 'cannotTell' : 'agrees',
-    weight: rough ? 'weak' : 'moderate',
+    weight: rough || (high && !agrees) ? 'weak' : 'moderate',
     says: agrees
       ? broad
         ? `The range holds the boiling point of ${name}, but is too wide to speak for it.`
         : `The sample boils where ${name} does.`
       : distance_C < 0
-        ? `The sample boils ${away} below ${name}: another substance, a lower-boiling solvent in it, or a thermometer bulb above the side arm.`
+        ? `The sample boils ${away} below ${name}: another substance, a lower-boiling solvent in it, or a thermometer bulb above the side arm${high ? ', or a place high above the sea' : ''}.`
         : `The sample boils ${away} above ${name}: another substance, a higher-boiling one in it, or superheated vapour.`,
     limits: sentences(
       'Many liquids boil at the same temperature.',

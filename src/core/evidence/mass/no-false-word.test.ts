@@ -70,3 +70,14 @@ test('that no ion of the starting material is seen proves nothing', () => {
   const of = entered('ESI+', [[181.0495, 100]], ACCURATE);
   expect(find(of, ASPIRIN, 'mass-starting-material-1', [start])?.agreement).toBe('cannotTell');
 });
+
+test('a peak that is not in the list is not shown as a figure', () => {
+  const chloroform = [
+    [83, 100],
+    [85, 64],
+    [118, 3],
+    [120, 3],
+  ] as const;
+  const said = find(entered('EI', chloroform), subject('chloroform', 'ClC(Cl)Cl'), 'mass-isotopes');
+  expect(said?.measured).toMatch(/M \+ 4: not written down/);
+});

@@ -19,6 +19,7 @@ interface Compared {
   readonly expected: number;
   readonly measured: number;
   readonly u: number;
+  readonly written: boolean;
   readonly fits: boolean;
 }
 
@@ -41,7 +42,8 @@ function compare(table: PeakTable, ion: ExpectedIon, own: number): Compared[] {
     // A peak that nobody wrote down may be as strong as the weakest that somebody did.
     const reading = peak === undefined ? table.least : table.u(intensity);
     const u = Math.hypot(reading, measured * table.u(own)) / own;
-    return { above, expected, measured, u, fits: Math.abs(measured - expected) <= K * u };
+    const fits = Math.abs(measured - expected) <= K * u;
+    return { above, expected, measured, u, written: peak !== undefined, fits };
   });
 }
 
@@ -99,8 +101,11 @@ export function patternStatement(
       what: `Isotope peaks of ${ion.label}`,
       measured: compared
         .map(
-          (one) =>
-            `${nameOf(one.above)}: ${formatWithUncertainty(100 * one.measured, 100 * K * one.u)} %`,
+          ({ above, measured, u, written }) =>
+            `${nameOf(above)}: ` +
+            (written
+              ? `${formatWithUncertainty(100 * measured, 100 * K * u)} %`
+              : 'not written down'),
         )
         .join(', '),
       expected: compared.map((one) => `${nameOf(one.above)}: ${percent(one.expected)}`).join(', '),

@@ -150,6 +150,20 @@ const refused = (code: string, message: string, hint: string): Judged => ({
   diagnostics: [{ code, severity: 'warning', message, hint }],
 });
 
+/** Signals that nobody assigned, where only that of the standard may be. */
+function crowdOf({ entered, partition }: ReadSpectrum): Judged | undefined {
+  const crowd = partition.standard.filter((i) => {
+    const signal = entered.signals[i]!;
+    return signal.assignment === undefined && areaOf(signal) !== undefined;
+  });
+  if (crowd.length < 2) return undefined;
+  return refused(
+    'nmr-standard-crowded',
+    `The purity is not worked out: ${crowd.length} signals lie where that of the internal standard is looked for.`,
+    'Assign the one of the standard, and the others to what they are. If they overlap, take another standard.',
+  );
+}
+
 /** Mass fraction against a weighed internal standard. */
 export function purityStatement(spectrum: ReadSpectrum, subjects: Subjects): Judged {
   const { entered, partition } = spectrum;
@@ -169,16 +183,8 @@ export function purityStatement(spectrum: ReadSpectrum, subjects: Subjects): Jud
       `The purity is not worked out: the molar mass of ${standardMolarMass === undefined ? standard.substance : product.name} is not known.`,
       'Give the structure as SMILES.',
     );
-  const crowd = partition.standard.filter(
-    (i) =>
-      entered.signals[i]!.assignment === undefined && areaOf(entered.signals[i]!) !== undefined,
-  );
-  if (crowd.length > 1)
-    return refused(
-      'nmr-standard-crowded',
-      `The purity is not worked out: ${crowd.length} signals lie where that of ${standard.substance} is looked for.`,
-      'Assign the one of the standard, and the others to what they are. If they overlap, take another standard.',
-    );
+  const crowd = crowdOf(spectrum);
+  if (crowd !== undefined) return crowd;
   const rows = partition.standard.flatMap((i) =>
     // One signal of the standard is entered with its hydrogens; more would each need their own.
     counted(entered, i, entered.signals[i]!.assignment?.hydrogens ?? standard.hydrogens),

@@ -131,3 +131,18 @@ describe('a purity against an internal standard', () => {
     expect(said.purity).toBeUndefined();
   });
 });
+
+test('an OH that is not seen is not called found', () => {
+  const rows: readonly Row[] = [
+    [4.65, 2, 's'],
+    [7.33, 5, 'm'],
+  ];
+  const said = structure(rows, subject('benzyl alcohol', 'OCc1ccccc1'));
+  expect(said.agreement).toBe('agrees');
+  expect(said.says).toMatch(/benzyl alcohol but OH, which need not show, is found/);
+});
+
+test('one singlet makes no strong case', () => {
+  const said = structure([[5.3, 2, 's']], subject('dichloromethane', 'ClCCl'));
+  expect(said).toMatchObject({ agreement: 'agrees', weight: 'moderate' });
+});

@@ -57,6 +57,8 @@ interface Verdict {
   /** Why a misfit decides nothing: what is not seen may be elsewhere. */
   readonly excuse: string | undefined;
   readonly missing: readonly string[];
+  /** On O, N or S, and without a signal. */
+  readonly unseen: readonly string[];
   readonly miscounted: readonly string[];
   readonly misshapen: readonly string[];
 }
@@ -73,6 +75,7 @@ function verdictOf(
   return {
     excuse: excuseFor(spectrum, found, missing),
     missing: missing.map((i) => list[i]!.label),
+    unseen: found.missing.filter((i) => list[i]!.exchangeable).map((i) => list[i]!.label),
     miscounted: found.matches
       .filter((match) => !match.counted && !exchanges(match))
       .map((match) => signalText(signals[match.signal]!)),
@@ -119,7 +122,7 @@ function excuseFor(
   return environments === undefined ? undefined : formsOf(environments.skeleton);
 }
 
-function saying(name: string, { missing, miscounted, misshapen, excuse }: Verdict): string {
+function saying(name: string, { missing, unseen, miscounted, misshapen, excuse }: Verdict): string {
   if (excuse !== undefined)
     return missing.length > 0
       ? `No signal is left for ${missing.join(' and ')} of ${name}. ${excuse}`
@@ -130,7 +133,8 @@ function saying(name: string, { missing, miscounted, misshapen, excuse }: Verdic
     return `The integral at ${miscounted.join(' and ')} ppm is not that of ${name}: another substance or an overlap.`;
   if (misshapen.length > 0)
     return `Shifts and integrals fit ${name}, but the pattern at ${misshapen.join(' and ')} ppm is not the one expected.`;
-  return `Every environment of ${name} is found with its shift, hydrogens and pattern: consistent with the structure.`;
+  const but = unseen.length === 0 ? '' : ` but ${unseen.join(' and ')}, which need not show,`;
+  return `Every environment of ${name}${but} is found with its shift, hydrogens and pattern: consistent with the structure.`;
 }
 
 function agreementOf(verdict: Verdict): Agreement {
@@ -174,6 +178,9 @@ function besideOthers(
   };
 }
 
+/** So many signals of the product make a spectrum its own, with integrals and patterns: judgement. */
+const TELLING_SIGNALS = 3;
+
 function hydrogensSeen(found: Identification, signals: readonly NmrSignal[]): number | undefined {
   const { scale } = found;
   if (scale === undefined) return undefined;
@@ -200,6 +207,8 @@ export function structureStatements(spectrum: ReadSpectrum, name: string): State
     .reduce((sum, env) => sum + env.hydrogens, 0);
   const count = identification.matches.length;
   const complete = seen !== undefined && signals.every((one) => one.multiplicity !== undefined);
+  // One or two signals are soon found in another spectrum, too
+  const telling = agreement === 'agrees' && count >= TELLING_SIGNALS;
   const loose = exchangeable === 0 ? '' : `, ${exchangeable} of them on O, N or S`;
   return [
     {
@@ -211,9 +220,9 @@ export function structureStatements(spectrum: ReadSpectrum, name: string): State
       measured:
         `${count} ${count === 1 ? 'signal' : 'signals'} taken for the product` +
         (seen === undefined ? ', not integrated' : `, ${formatNumber(seen, 3)} hydrogens`),
-      expected: `${environments.list.length} environments, ${total} hydrogens${loose}`,
+      expected: `${environments.list.length} ${environments.list.length === 1 ? 'environment' : 'environments'}, ${total} hydrogens${loose}`,
       agreement,
-      weight: complete && agreement !== 'cannotTell' ? 'strong' : 'moderate',
+      weight: complete && (agreement === 'disagrees' || telling) ? 'strong' : 'moderate',
       says,
       limits: LIMITS,
       derivation: derivationOf(environments, identification, signals),

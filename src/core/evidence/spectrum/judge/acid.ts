@@ -1,10 +1,11 @@
 import { at, evidenceOf } from './evidence.ts';
-import { isSolid } from './context.ts';
+import { canHold, isSolid } from './context.ts';
 import type { Finding } from './finding.ts';
 import { meanHeight } from './view.ts';
 import { maximaWithin, mostProminent } from './maxima.ts';
 import type { Readings } from './readings.ts';
 import { sharesOf } from './readings.ts';
+import { isZwitterion } from './signatures.ts';
 import { moved } from './weigh.ts';
 
 /** A carboxylic acid: the broad shelf of the bonded O–H with the C=O of a dimer. */
@@ -27,7 +28,10 @@ export function acid(readings: Readings): Finding {
   } else {
     evidence.push(evidenceOf(context, 'C=O stretch', band));
     reasons.push(`The C=O at ${at(band.position_percm)} fits an acid.`);
-    probability = moved(probability, band.position_percm > 1728 ? 0.4 : 1.3);
+    // So low a C=O is that of a salicylic acid, or of an amide or pyridone with a shelf of its N–H.
+    const low = band.position_percm < 1662;
+    const ratio = low ? (canHold(context, 'N') ? 0.3 : 0.8) : 1.3;
+    probability = moved(probability, band.position_percm > 1728 ? 0.4 : ratio);
   }
   const wing = meanHeight(context.view, 3130, 3230) / context.view.tallest;
   const least = isSolid(context.state) ? 0.1 : 0.05;
@@ -38,6 +42,13 @@ export function acid(readings: Readings): Finding {
   );
   if (bend !== undefined) evidence.push(evidenceOf(context, 'O–H···O bend', bend));
   probability = moved(probability, bend === undefined ? 0.75 : 2.2);
+  if (probability < 0.75 && isZwitterion(context))
+    return {
+      probability: Math.max(probability, 0.3),
+      evidence,
+      reasons,
+      hidden: 'NH₃⁺ beside CO₂⁻ fits: an amino acid, drawn as an acid, shows no band of one.',
+    };
   return { probability, evidence, reasons };
 }
 
@@ -45,10 +56,12 @@ export function acid(readings: Readings): Finding {
 function gasAcid({ context, gas, carbonyl }: Readings): Finding {
   const band = gas!.band;
   const places = carbonyl.bands.map(({ position_percm }) => position_percm);
-  const high = places.some((p) => p > 1735 && p < 1815);
+  const high = places.some((p) => p > 1757 && p < 1840);
+  // An aryl or unsaturated acid; a hydroxy ester as well.
+  const middle = places.some((p) => p > 1735 && p <= 1757);
   // Bonded to an o-hydroxyl inside the molecule the C=O lies lower.
   const chelated = places.some((p) => p > 1695 && p <= 1735);
-  const ratio = high ? 1.5 : chelated ? 0.8 : 0.1;
+  const ratio = high ? 1.5 : middle ? 0.6 : chelated ? 0.8 : 0.1;
   const probability = moved(Math.min(0.99, gas!.causes.get('acid') ?? 0), ratio);
   return {
     probability,

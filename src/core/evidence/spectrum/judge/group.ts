@@ -1,25 +1,17 @@
 import { acid } from './acid.ts';
+import { carbonyl } from './carbonyl-finding.ts';
 import type { TraceContext } from './context.ts';
 import { isSolid } from './context.ts';
-import { at, evidenceOf, shareText } from './evidence.ts';
 import type { Finding } from './finding.ts';
 import type { GroupJudgement, JudgedGroup, Thresholds } from './group-judgement.ts';
 import { verdictOf } from './group-judgement.ts';
 import { hydroxyl, nh, terminalAlkyne } from './hydroxyl.ts';
 import { groupLimits } from './limits.ts';
+import { nitro } from './nitro.ts';
 import type { Readings } from './readings.ts';
-import { readingsOf, sharesOf } from './readings.ts';
-import { moved } from './weigh.ts';
-import {
-  aldehydeCh,
-  alkene,
-  aryl,
-  carbonChlorine,
-  carbonOxygen,
-  nitrile,
-  nitro,
-} from './small-groups.ts';
-import { covers, isSaturated } from './view.ts';
+import { readingsOf } from './readings.ts';
+import { aldehydeCh, alkene, aryl, carbonChlorine, carbonOxygen, nitrile } from './small-groups.ts';
+import { covers } from './view.ts';
 
 type Stretch = readonly [low_percm: number, high_percm: number];
 
@@ -152,49 +144,3 @@ export function hiddenReason(
     return 'The bands hardly stand out of the noise.';
   return undefined;
 }
-
-function carbonyl({ context, carbonyl: reading, causes }: Readings): Finding {
-  const { band } = reading;
-  if (band === undefined)
-    return {
-      probability: reading.probability,
-      evidence: [],
-      reasons: ['No band of any height stands between 1640 and 1870 cm⁻¹.'],
-    };
-  const share = band.height / context.view.tallest;
-  const asTrace = reading.asTrace > 0.3 && reading.probability < 0.5;
-  const flat = isSaturated(context.view, band.position_percm - 5, band.position_percm + 5);
-  // The N–H of an amide speaks for the C=O beside it, where C=N and C=C absorb as well.
-  const amides =
-    band.position_percm < 1700 ? sharesOf(causes, ['amideNh', 'amideNh2', 'imideNh']) : 0;
-  return {
-    probability: moved(reading.probability, 1 + 3 * amides),
-    evidence: [evidenceOf(context, 'C=O stretch', band)],
-    ...(asTrace && {
-      hidden: 'It is too small for the sample itself, and too tall to be called nothing.',
-    }),
-    reasons: [
-      `The band at ${at(band.position_percm)} is ${shareText(share)}.`,
-      ...(flat ? ['Its top is cut off, so that its position is less certain.'] : []),
-      ...reading.rivals
-        .filter(({ share: chance }) => chance > 0.1)
-        .map(({ cause }) => RIVAL_SENTENCES[cause] ?? ''),
-      ...(isSolid(context.state) ? ['In a solid its place tells the class only roughly.'] : []),
-    ].filter((text) => text !== ''),
-  };
-}
-
-const RIVAL_SENTENCES: Readonly<Record<string, string>> = {
-  alkene: 'A C=C can absorb there.',
-  strongAlkene: 'A C=C beside an oxygen, a nitrogen or a halogen can absorb there as strongly.',
-  imine: 'A C=N can absorb there.',
-  amineBend: 'The bend of an NH₂ can absorb there.',
-  ring: 'An aromatic ring can absorb there.',
-  nitrateOrNitrite: 'A nitrate or a nitrite can absorb there.',
-  fluoroAlkene: 'A C=C with fluorine can absorb there.',
-  traceCarbonyl:
-    'So small a band can be a C=O of an impurity, or of what is left of a starting material.',
-  carboxylate: 'A carboxylate can absorb there.',
-  water: 'Water bends there.',
-  combination: 'Overtones and combinations of a ring lie there.',
-};

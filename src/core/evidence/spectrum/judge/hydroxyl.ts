@@ -5,6 +5,7 @@ import type { BandEvidence } from './group-judgement.ts';
 import type { Finding } from './finding.ts';
 import type { Readings } from './readings.ts';
 import { sharesOf } from './readings.ts';
+import { isChelate, isEnol } from './signatures.ts';
 import { moved } from './weigh.ts';
 import { meanHeight } from './view.ts';
 import type { XhCause } from './xh-condensed.ts';
@@ -99,9 +100,25 @@ export function hydroxyl(readings: Readings): Finding {
         'An alcohol would show a strong C–O between 1000 and 1260 cm⁻¹, which is missing: this may be water.',
       ],
     };
+  if (probability < HIDDEN && isHidden(readings))
+    return {
+      probability: HIDDEN,
+      evidence,
+      reasons,
+      hidden:
+        'The low double bond near 1620 fits an O–H bonded to it: such an O–H has a faint band from 2500 to 3300 cm⁻¹, or none.',
+    };
   const [first] = [...readings.causes].sort((a, b) => b[1] - a[1]);
   const other = first !== undefined && first[0] !== 'nothing' && !HYDROXYL.includes(first[0]);
   return { probability, evidence, reasons, ...(other && { rather: CAUSE_WORDS[first[0]] }) };
+}
+
+/** What is left of an O–H where its band would not show. */
+const HIDDEN = 0.3;
+
+/** Nothing much from 3070 to 3570, and double bonds as a chelate or an enol has them. */
+function isHidden({ context, xh }: Readings): boolean {
+  return xh.share < 0.15 && (isChelate(context) || isEnol(context));
 }
 
 /** The narrow band of ≡C–H on top of the broad one of an O–H, with a C–O. */
@@ -115,6 +132,9 @@ function ridesOnHydroxyl({ context: { view }, xh }: Readings): boolean {
 /** How much more often a narrow band at 3572–3680 comes with an O–H than without one. */
 function freeRatio({ context, xh }: Readings, share: number): number {
   const solution = context.state === 'solution';
+  // Nothing else gives a narrow band of that height: the O–H of a hindered phenol or alcohol.
+  const hindered = share > 0.25 && (xh.free?.width_percm ?? 99) < 45;
+  if (hindered) return 400;
   if (share > 0.2) return 50;
   if (share > 0.1) return solution ? 20 : 12;
   const trace = (xh.free?.position_percm ?? 0) > 3665 ? 0.4 : 1;
@@ -137,7 +157,12 @@ function mainSentence({ xh, causes }: Readings): string {
 
 function gasHydroxyl({ context, gas }: Readings): Finding {
   const band = gas!.band;
-  const probability = sharesOf(gas!.causes, ['hydroxyl', 'bondedHydroxyl', 'chelate']);
+  const probability = sharesOf(gas!.causes, [
+    'hydroxyl',
+    'bondedHydroxyl',
+    'ketoneHydroxyl',
+    'chelate',
+  ]);
   if (band === undefined)
     return {
       probability,

@@ -5,9 +5,8 @@ import type { Finding } from './finding.ts';
 import type { Maximum } from './maxima.ts';
 import { maximaWithin, mostProminent, tallestOf } from './maxima.ts';
 import type { Readings } from './readings.ts';
-import { sharesOf } from './readings.ts';
 import type { Explanation } from './weigh.ts';
-import { about, anywhere, moved, near, weighed, whether } from './weigh.ts';
+import { about, moved, near, weighed } from './weigh.ts';
 
 const shareOf = ({ view }: TraceContext, band: Maximum | undefined): number =>
   band === undefined ? 0 : band.height / view.tallest;
@@ -75,101 +74,6 @@ function tripleCauses(
       });
   }
   return found;
-}
-
-type NitroCause = 'nitro' | 'amide' | 'other';
-
-type Place = readonly [centre: number, sd: number];
-
-/** Aryl, alkyl, aryl with a donor opposite: share of the cases, asymmetric, symmetric stretch. */
-const NITRO_KINDS: readonly (readonly [number, Place, Place])[] = [
-  [0.7, [1529, 9], [1349, 8]],
-  [0.18, [1555, 7], [1373, 12]],
-  [0.12, [1506, 9], [1328, 12]],
-];
-
-const NITRO_RANGE = 90;
-
-/** NO2: two strong bands together. */
-export function nitro({ context, xh, causes }: Readings): Finding {
-  const amides = sharesOf(causes, ['amideNh', 'amideNh2', 'conjugatedNh']);
-  const tall = ({ prominence, height }: Maximum) =>
-    prominence > 0.3 * height && height > 0.1 * context.view.tallest;
-  const uppers = maximaWithin(context.maxima, 1488, 1580).filter(tall);
-  const lowers = maximaWithin(context.maxima, 1290, 1388).filter(
-    (one) => tall(one) && !(context.state === 'mull' && Math.abs(one.position_percm - 1377) < 6),
-  );
-  const pairs = uppers.flatMap((upper) =>
-    lowers.map((lower) => ({
-      upper,
-      lower,
-      chance: nitroChance(context, [xh.amidePair, amides], upper, lower),
-    })),
-  );
-  const best = pairs.sort((a, b) => b.chance - a.chance)[0];
-  if (best === undefined)
-    return {
-      probability: 0.004,
-      evidence: [],
-      reasons: ['The pair of strong bands of a nitro group is not here.'],
-    };
-  const { upper, lower, chance } = best;
-  return {
-    probability: chance,
-    evidence: [
-      evidenceOf(context, 'NO₂ stretch, asymmetric', upper),
-      evidenceOf(context, 'NO₂ stretch, symmetric', lower),
-    ],
-    reasons: [
-      `Bands at ${at(upper.position_percm)} and ${at(lower.position_percm)}; a nitro group needs ` +
-        'both, and both strong.',
-    ],
-  };
-}
-
-function nitroChance(
-  context: TraceContext,
-  [amidePair, amides]: readonly [boolean, number],
-  upper: Maximum,
-  lower: Maximum,
-): number {
-  if (!canHold(context, 'N') || !canHold(context, 'O')) return 0.002;
-  const spread = context.view.positionU_percm;
-  const place = (x: number, [centre, sd]: Place): number =>
-    near(x, centre, Math.hypot(sd, spread), NITRO_RANGE);
-  const heights = (high: Place, low: Place): number =>
-    about(shareOf(context, upper), ...high) + about(shareOf(context, lower), ...low);
-  const together = NITRO_KINDS.reduce(
-    (sum, [part, high, low]) =>
-      sum + part * Math.exp(place(upper.position_percm, high) + place(lower.position_percm, low)),
-    0,
-  );
-  const ring = place(upper.position_percm, [1501, 9]);
-  const elsewhere =
-    Math.log(0.5 * Math.exp(ring) + 0.5 * Math.exp(anywhere(NITRO_RANGE))) + anywhere(NITRO_RANGE);
-  const explanations: Explanation<NitroCause>[] = [
-    {
-      name: 'other',
-      prior: 0.84,
-      logLikelihood: heights([0.3, 2], [0.32, 1.9]) + elsewhere + whether(amidePair, 0.06),
-    },
-    {
-      name: 'amide',
-      prior: 0.05 + 0.2 * amides,
-      logLikelihood:
-        heights([0.6, 1.6], [0.35, 2]) +
-        place(upper.position_percm, [1540, 17]) +
-        anywhere(NITRO_RANGE) +
-        whether(amidePair, 0.9),
-    },
-    {
-      name: 'nitro',
-      prior: 0.08,
-      logLikelihood:
-        heights([0.8, 1.5], [0.65, 1.7]) + Math.log(together) + whether(amidePair, 0.12),
-    },
-  ];
-  return weighed(explanations).get('nitro') ?? 0;
 }
 
 /** The C–H of an aldehyde: one band near 2720 beside its C=O. */

@@ -10,6 +10,7 @@ export type GasCause =
   | 'nothing'
   | 'hydroxyl'
   | 'bondedHydroxyl'
+  | 'ketoneHydroxyl'
   | 'chelate'
   | 'acid'
   | 'amineNh'
@@ -33,7 +34,8 @@ interface GasModel {
 
 /**
  * Alone in the vapour an O–H is narrow and weak. Alcohols 3640–3682, phenols 3640–3657, bonded
- * inside the molecule 3560–3625, acids 3570–3590, chelated to a C=O 3050–3350.
+ * inside the molecule 3560–3625, to the C=O beside it 3470–3570, acids 3570–3590, chelated to a C=O
+ * 3050–3350.
  */
 const MODELS: Readonly<Record<GasCause, GasModel>> = {
   nothing: {
@@ -68,6 +70,17 @@ const MODELS: Readonly<Record<GasCause, GasModel>> = {
     shareFactor: 2,
     carbonyl: 0.25,
     unseen: 0.03,
+  },
+  ketoneHydroxyl: {
+    prior: 0.01,
+    needs: ['O'],
+    place: 3525,
+    placeSd: 32,
+    width: 50,
+    share: 0.1,
+    shareFactor: 1.9,
+    carbonyl: 0.97,
+    unseen: 0.1,
   },
   chelate: {
     prior: 0.01,
