@@ -19,6 +19,8 @@ export interface DemoExperiment {
   readonly text: string;
   /** Bench records as tables. */
   readonly runs: readonly { readonly bench: string; readonly csv: string }[];
+  /** Files of instruments that the records name by the hash of their bytes. */
+  readonly files?: readonly Uint8Array[];
 }
 
 /**
@@ -65,8 +67,11 @@ export async function loadDemo(
     }
   }
   const settings = await store.settings();
-  const none = { attachments: [], spectra: [] };
-  const everything = { settings, experiments, runs, documents, receipts, ...none };
+  const attachments = demo.experiments
+    .flatMap(({ files = [] }) => files)
+    .map((bytes) => ({ hash: sha256(bytes), mediaType: 'application/octet-stream', bytes }));
+  const none = { spectra: [] };
+  const everything = { settings, experiments, runs, documents, receipts, attachments, ...none };
   const answer = await store.putEverything(everything);
   return answer.ok ? kept(true) : answer;
 }

@@ -18,7 +18,16 @@ function experimentIn(folder: string): DemoExperiment {
       if (number === undefined) return [];
       return [{ bench: `Bench ${number}`, csv: readFileSync(join(folder, file), 'utf8') }];
     });
-  return { text: readFileSync(join(folder, 'experiment.md'), 'utf8'), runs };
+  const text = readFileSync(join(folder, 'experiment.md'), 'utf8');
+  return { text, runs, files: filesIn(join(folder, 'files')) };
+}
+
+/** What instruments wrote for these records; invented, as the course is. */
+function filesIn(folder: string): Uint8Array[] {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder)
+    .sort()
+    .map((file) => new Uint8Array(readFileSync(join(folder, file))));
 }
 
 /** The experiments of a folder of them; that which the file `demo` names comes first. */

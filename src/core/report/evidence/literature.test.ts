@@ -23,6 +23,8 @@ describe('what a measurement is compared with', () => {
     ['Boiling point', '84–86 °C at 20 mmHg', { boilingPoint_C: 85 }],
     ['Refractive index', '1,4613 at 25 °C', { refractiveIndex: 1.4613, refractiveIndexT_C: 25 }],
     ['Refractive index', '1.4613', { refractiveIndexT_C: 20 }],
+    ['Literature bp', '171–173 °C (from memory)', { boilingPoint_C: 172 }],
+    ['Lit. m.p.', '206 °C', { meltingRange_C: [206, 206] }],
     ['Density', '0.914 g/mL', { density_g_mL: 0.914, densityT_C: 20 }],
     ['Specific rotation', '−37.7 (ethanol)', { specificRotation: -37.7 }],
     ['Melting range', '120 °C to 124 °C', { meltingRange_C: [120, 124] }],

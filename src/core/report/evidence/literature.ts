@@ -103,6 +103,9 @@ const READERS: Readonly<Record<string, Reader>> = {
   },
 };
 
+/** "Literature bp", "Lit. m.p." */
+const LITERATURE = /^lit(?:erature)?\.?\s+/i;
+
 /**
  * What is known of a substance to compare a measurement with: the substance table, and over it what
  * the document's Product section says ("Melting range: 120–122 °C", "Refractive index: 1.4613 at
@@ -130,7 +133,9 @@ export function literatureOf(
     sources['density_g_mL'] = substance.sources.density ?? '';
   }
   for (const [key, value] of Object.entries(expectations)) {
-    const found = Object.entries(READERS).find(([, { called }]) => called.test(key.trim()));
+    const found = Object.entries(READERS).find(([, { called }]) =>
+      called.test(key.trim().replace(LITERATURE, '')),
+    );
     if (found === undefined) continue;
     const before = JSON.stringify(into);
     found[1].read(value, into);

@@ -33,6 +33,16 @@ describe('what a substance is', () => {
     ['even a strong one', [said({ weight: 'strong' })], 'open'],
     ['two statements of one technique are one technique', [said({}), said({ id: 'y' })], 'open'],
     ['two techniques', [said({}), melting()], 'yes'],
+    [
+      'a spectrum and a test tube that show the same group',
+      [said({}), said({ technique: 'chemicalTest' })],
+      'open',
+    ],
+    [
+      'the same, and a melting range',
+      [said({}), said({ technique: 'chemicalTest' }), melting()],
+      'yes',
+    ],
     ['weak ones do not count', [said({ weight: 'weak' }), melting({ weight: 'weak' })], 'open'],
     ['one moderate against, none for', [melting({ agreement: 'disagrees' })], 'open'],
     [

@@ -67,6 +67,16 @@ const techniquesOf = (statements: readonly SourcedStatement[]): readonly Techniq
   ...new Set(statements.map(({ statement }) => statement.technique)),
 ];
 
+/** Spectrum and test tube both show groups, often the very same one: together they are one kind. */
+const SHOWS_GROUPS: readonly Technique[] = ['infrared', 'chemicalTest'];
+
+const kindsIn = (statements: readonly SourcedStatement[]): number =>
+  new Set(
+    techniquesOf(statements).map((technique) =>
+      SHOWS_GROUPS.includes(technique) ? 'groups' : technique,
+    ),
+  ).size;
+
 const firm = (statements: readonly SourcedStatement[]): readonly SourcedStatement[] =>
   statements.filter(({ statement }) => statement.weight !== 'weak');
 
@@ -75,6 +85,9 @@ function listOf(statements: readonly SourcedStatement[]): string {
   const last = words.at(-1) ?? '';
   return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
 }
+
+const fits = (statements: readonly SourcedStatement[]): string =>
+  techniquesOf(statements).length > 1 ? 'fit' : 'fits';
 
 interface Decided {
   readonly outcome: Outcome;
@@ -89,6 +102,8 @@ const RULES = {
     'One strong measurement against it, two kinds of moderate weight, or one beside a change that was missed, decide it.',
   mixed: 'At least one measurement of some weight speaks for it and one against.',
   one: 'One kind of measurement alone never settles what a substance is.',
+  groups:
+    'Infrared spectrum and chemical tests show groups: they count as one kind of measurement.',
   oneNo: 'One kind of measurement of moderate weight against it does not decide it.',
   several: 'Two or more kinds of measurement that do not depend on each other, none against.',
   changed: 'A measurement of some weight sees the change, and none misses it.',
@@ -115,7 +130,7 @@ function decideIdentity({ agree, disagree, unchanged }: Sides): Decided {
       says: `The ${listOf(against)} speaks against it. One more kind of measurement is needed.`,
       rule: RULES.oneNo,
     };
-  const kinds = techniquesOf(forIt).length;
+  const kinds = kindsIn(forIt);
   if (kinds > 1)
     return {
       outcome: 'yes',
@@ -125,8 +140,8 @@ function decideIdentity({ agree, disagree, unchanged }: Sides): Decided {
   if (kinds === 1)
     return {
       outcome: 'open',
-      says: `The ${listOf(forIt)} fits it. One more kind of measurement is needed.`,
-      rule: RULES.one,
+      says: `The ${listOf(forIt)} ${fits(forIt)} it. One more kind of measurement is needed.`,
+      rule: techniquesOf(forIt).length > 1 ? RULES.groups : RULES.one,
     };
   return {
     outcome: 'open',
@@ -236,7 +251,7 @@ function openSentence(statements: readonly SourcedStatement[], name: string): st
   const fitting = firm(statements.filter(({ statement }) => statement.agreement === 'agrees'));
   return fitting.length === 0
     ? `Nothing that was measured so far decides whether it is ${name}.`
-    : `The ${listOf(fitting)} fits ${name}; one more kind of measurement is needed.`;
+    : `The ${listOf(fitting)} ${fits(fitting)} ${name}; one more kind of measurement is needed.`;
 }
 
 /** The first sentence of the page: what the sample is, in so far as it was measured. */

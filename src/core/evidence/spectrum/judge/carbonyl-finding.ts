@@ -63,6 +63,14 @@ const RIVAL_SENTENCES: Readonly<Record<string, string>> = {
   combination: 'Overtones and combinations of a ring lie there.',
 };
 
+const AMINES = [
+  'arylNh2',
+  'arylNh',
+  'conjugatedNh',
+  'alkylNh2',
+  'hydroxylAndNh',
+] as const satisfies readonly XhCause[];
+
 /** Partners in other regions that speak for or against a C=O at this place. */
 function ratioOf(
   context: TraceContext,
@@ -84,13 +92,11 @@ function unreadable(
 ): string | undefined {
   if (isZwitterion(context) || isCarboxylate(context))
     return 'Strong wide bands at 1550 to 1630 and near 1400 cm⁻¹ fit CO₂⁻, whose C=O has no band of its own.';
+  // Beside an NH2 or an NH the low band is the bend of it, or C=N.
+  if (canHold(context, 'N') && sharesOf(causes, AMINES) > 0.4) return undefined;
   if (isEnol(context))
     return 'A strong wide band near 1600 cm⁻¹ fits an enol, whose C=O lies there.';
-  // Beside an NH2 or an NH the low band is the bend of it, or C=N.
-  const amines = canHold(context, 'N')
-    ? sharesOf(causes, ['arylNh2', 'arylNh', 'conjugatedNh'])
-    : 0;
-  if (amines < 0.4 && isChelate(context, 1622))
+  if (isChelate(context, 1622))
     return 'A C=O that an O–H beside it bonds to lies as low as this band, and a C=N or C=C too.';
   return undefined;
 }

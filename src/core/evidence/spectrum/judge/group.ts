@@ -22,6 +22,8 @@ interface GroupReader {
   readonly thresholds: Thresholds;
   /** In discs and mulls, where bands tell less, a verdict is worth a little more doubt. */
   readonly inSolids?: Thresholds;
+  /** In discs, where moisture keeps the probability of an O–H from falling low. */
+  readonly inDiscs?: Thresholds;
 }
 
 const NEVER_FIRM = 1.01;
@@ -32,6 +34,7 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
     needs: [[3150, 3640]],
     thresholds: { present: 0.65, absent: 0.15 },
     inSolids: { present: 0.62, absent: 0.2 },
+    inDiscs: { present: 0.58, absent: 0.27 },
   },
   acid: {
     read: acid,
@@ -60,7 +63,7 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
       [1500, 1570],
       [1310, 1380],
     ],
-    thresholds: { present: 0.58, absent: 0.12 },
+    thresholds: { present: 0.56, absent: 0.15 },
   },
   'alkyne-h': {
     read: terminalAlkyne,
@@ -126,7 +129,8 @@ export function judgedFrom(readings: Readings, group: JudgedGroup): GroupJudgeme
 
 /** The probabilities at which a group is called. */
 export function thresholdsOf(group: JudgedGroup, { state }: TraceContext): Thresholds {
-  const { thresholds, inSolids } = READERS[group];
+  const { thresholds, inSolids, inDiscs } = READERS[group];
+  if (state === 'disc' && inDiscs !== undefined) return inDiscs;
   return isSolid(state) ? (inSolids ?? thresholds) : thresholds;
 }
 

@@ -5,9 +5,9 @@ import type { BandEvidence } from './group-judgement.ts';
 import type { Finding } from './finding.ts';
 import type { Readings } from './readings.ts';
 import { sharesOf } from './readings.ts';
-import { isChelate, isEnol } from './signatures.ts';
+import { isChelate, isEnol, isSalicylic } from './signatures.ts';
 import { moved } from './weigh.ts';
-import { meanHeight } from './view.ts';
+import { meanHeight, uAt } from './view.ts';
 import type { XhCause } from './xh-condensed.ts';
 
 const HYDROXYL: readonly XhCause[] = [
@@ -106,7 +106,7 @@ export function hydroxyl(readings: Readings): Finding {
       evidence,
       reasons,
       hidden:
-        'The low double bond near 1620 fits an O–H bonded to it: such an O–H has a faint band from 2500 to 3300 cm⁻¹, or none.',
+        'The low double bond near 1620 fits an O–H bonded to it inside the molecule: such an O–H has a faint band from 2500 to 3300 cm⁻¹, or none.',
     };
   const [first] = [...readings.causes].sort((a, b) => b[1] - a[1]);
   const other = first !== undefined && first[0] !== 'nothing' && !HYDROXYL.includes(first[0]);
@@ -116,9 +116,9 @@ export function hydroxyl(readings: Readings): Finding {
 /** What is left of an O–H where its band would not show. */
 const HIDDEN = 0.3;
 
-/** Nothing much from 3070 to 3570, and double bonds as a chelate or an enol has them. */
+/** Nothing much from 3070 to 3570, and double bonds as a chelate, an enol or a salicylic acid has. */
 function isHidden({ context, xh }: Readings): boolean {
-  return xh.share < 0.15 && (isChelate(context) || isEnol(context));
+  return (xh.share < 0.15 && (isChelate(context) || isEnol(context))) || isSalicylic(context);
 }
 
 /** The narrow band of ≡C–H on top of the broad one of an O–H, with a C–O. */
@@ -205,7 +205,7 @@ export function nh(readings: Readings): Finding {
 export function terminalAlkyne({ context, causes, gas }: Readings): Finding {
   const { view, maxima } = context;
   const [low, high] = context.state === 'gas' ? [3312, 3345] : [3272, 3328];
-  const spread = view.positionU_percm;
+  const spread = uAt(view, 3300);
   const band = mostProminent(
     maximaWithin(maxima, low - spread, high + spread).filter(
       ({ width_percm, prominence }) => width_percm < 75 && prominence > 0.08 * view.tallest,

@@ -1,5 +1,5 @@
 import type { TraceContext } from './context.ts';
-import { canHold } from './context.ts';
+import { canHold, isSolid } from './context.ts';
 import { at, evidenceOf } from './evidence.ts';
 import type { Finding } from './finding.ts';
 import type { Maximum } from './maxima.ts';
@@ -31,12 +31,14 @@ const kind = (
   lowerShare: Normal,
 ): NitroKind => ({ share, upper, lower, upperShare, lowerShare });
 
+/** On a carbon chain the lower stretch is weaker. Few of them are solids. */
+const ALKYL = kind(0.15, [1554, 8], [1370, 13], [0.95, 1.3], [0.45, 1.6]);
+
 /** Correlation tables, from memory: a donor on the ring lowers both stretches. */
 const KINDS: readonly NitroKind[] = [
   // On a ring
   kind(0.55, [1529, 9], [1349, 8], [0.85, 1.5], [0.8, 1.6]),
-  // On a carbon chain: the lower one is weaker
-  kind(0.15, [1554, 8], [1370, 13], [0.95, 1.3], [0.45, 1.6]),
+  ALKYL,
   // Beside or opposite OH, OR, NH2
   kind(0.2, [1508, 11], [1332, 14], [0.8, 1.5], [0.85, 1.5]),
   // Opposite NR2
@@ -51,23 +53,37 @@ const RANGE_PERCM = 110;
 export function nitro({ context, xh, causes }: Readings): Finding {
   const amides = sharesOf(causes, ['amideNh', 'amideNh2', 'conjugatedNh']);
   const { view, state, maxima } = context;
+  // The oil's band at 1462 lifts the valleys beside the upper one.
+  const rise = state === 'mull' ? 0.15 : 0.3;
   const tall = ({ prominence, height }: Maximum) =>
-    prominence > 0.3 * height && height > 0.1 * view.tallest;
-  const uppers = maximaWithin(maxima, 1476, 1580).filter(tall);
-  const lowers = maximaWithin(maxima, 1290, 1388).filter(
+    prominence > rise * height && height > 0.1 * view.tallest;
+  const uppers = maximaWithin(maxima, 1474, 1580).filter(tall);
+  const lowers = maximaWithin(maxima, 1282, 1388).filter(
     (one) => tall(one) && !(state === 'mull' && Math.abs(one.position_percm - 1377) < 6),
   );
   const bend = maximaWithin(maxima, 815, 885).some(({ height }) => height > 0.12 * view.tallest);
+  const topUpper = Math.max(...uppers.map(({ height }) => height));
+  const topLower = Math.max(...lowers.map(({ height }) => height));
   const pairs = uppers.flatMap((upper) =>
     lowers.map((lower) => ({
       upper,
       lower,
-      chance: nitroChance(context, { amidePair: xh.amidePair, amides, bend }, upper, lower),
+      chance: nitroChance(
+        context,
+        {
+          amidePair: xh.amidePair,
+          amides,
+          bend,
+          foremost: upper.height > 0.75 * topUpper && lower.height > 0.8 * topLower,
+        },
+        upper,
+        lower,
+      ),
     })),
   );
+  const isOiled = !xh.amidePair && amides < 0.3 && underOil(context, uppers);
   const best = pairs.sort((a, b) => b.chance - a.chance)[0];
-  if (best === undefined || (underOil(context, uppers) && best.chance < 0.2))
-    return withoutPair(context, uppers);
+  if (best === undefined || (isOiled && best.chance < 0.2)) return withoutPair(isOiled);
   const { upper, lower, chance } = best;
   return {
     probability: chance,
@@ -82,12 +98,12 @@ export function nitro({ context, xh, causes }: Readings): Finding {
   };
 }
 
-function withoutPair(context: TraceContext, uppers: readonly Maximum[]): Finding {
+function withoutPair(isOiled: boolean): Finding {
   const bare = {
     evidence: [],
     reasons: ['The pair of strong bands of a nitro group is not here.'],
   };
-  if (!underOil(context, uppers)) return { ...bare, probability: 0.004 };
+  if (!isOiled) return { ...bare, probability: 0.004 };
   return {
     ...bare,
     probability: 0.2,
@@ -95,13 +111,14 @@ function withoutPair(context: TraceContext, uppers: readonly Maximum[]): Finding
   };
 }
 
-/** A strong upper band of an alkyl or azole nitro group, whose lower one the oil covers. */
-function underOil({ state, view, ...context }: TraceContext, uppers: readonly Maximum[]): boolean {
+/** The strong narrow upper band of an azole's nitro group, whose lower one the oil covers. */
+function underOil(context: TraceContext, uppers: readonly Maximum[]): boolean {
   return (
-    state === 'mull' &&
-    canHold({ ...context, state, view }, 'N') &&
+    context.state === 'mull' &&
+    canHold(context, 'N') &&
     uppers.some(
-      ({ position_percm: p, height }) => p > 1528 && p < 1566 && height > 0.75 * view.tallest,
+      ({ position_percm: p, height, width_percm }) =>
+        p > 1528 && p < 1547 && width_percm < 24 && height > 0.75 * context.view.tallest,
     )
   );
 }
@@ -110,11 +127,13 @@ interface Partners {
   readonly amidePair: boolean;
   readonly amides: number;
   readonly bend: boolean;
+  /** Is nothing near either of them much taller? */
+  readonly foremost: boolean;
 }
 
 function nitroChance(
   context: TraceContext,
-  { amidePair, amides, bend }: Partners,
+  { amidePair, amides, bend, foremost }: Partners,
   upper: Maximum,
   lower: Maximum,
 ): number {
@@ -126,7 +145,8 @@ function nitroChance(
   const together = KINDS.reduce(
     (sum, one) =>
       sum +
-      one.share *
+      (one === ALKYL && isSolid(context.state) ? 0.4 : 1) *
+        one.share *
         Math.exp(
           place(upper.position_percm, one.upper) +
             place(lower.position_percm, one.lower) +
@@ -148,7 +168,8 @@ function nitroChance(
         about(low, 0.32, 1.9) +
         elsewhere +
         whether(amidePair, 0.06) +
-        whether(bend, 0.6),
+        whether(bend, 0.6) +
+        whether(foremost, 0.4),
     },
     {
       name: 'amide',
@@ -159,12 +180,17 @@ function nitroChance(
         place(upper.position_percm, [1540, 17]) +
         anywhere(RANGE_PERCM) +
         whether(amidePair, 0.9) +
-        whether(bend, 0.55),
+        whether(bend, 0.55) +
+        whether(foremost, 0.4),
     },
     {
       name: 'nitro',
       prior: 0.08 * known,
-      logLikelihood: Math.log(together) + whether(amidePair, 0.12) + whether(bend, 0.95),
+      logLikelihood:
+        Math.log(together) +
+        whether(amidePair, 0.12) +
+        whether(bend, 0.95) +
+        whether(foremost, 0.85),
     },
   ];
   return weighed(explanations).get('nitro') ?? 0;

@@ -1,5 +1,5 @@
 import type { TraceContext } from './context.ts';
-import { canHold } from './context.ts';
+import { canHold, isSolid } from './context.ts';
 import type { Maximum } from './maxima.ts';
 import { maximaWithin, tallestOf } from './maxima.ts';
 import { meanHeight } from './view.ts';
@@ -24,37 +24,38 @@ const strong = (
 /** C–H of a ring or of C=C, and a band of the ring: what a chelate is conjugated with. */
 function isConjugated(context: TraceContext): boolean {
   return (
-    strong(context, 1560, 1611, 0.15) !== undefined &&
+    strong(context, 1560, 1603, 0.15) !== undefined &&
     strong(context, 1440, 1530, 0.15) !== undefined
   );
 }
 
 /**
  * An O–H bonded to a C=O or C=N beside it: the strongest double bond lies at 1612–1650, and nothing
- * else of a C=O above it. The O–H band is then spread from 2500 to 3300 and often not seen.
+ * else of a C=O above 1676. The O–H band is then spread from 2500 to 3300 and often not seen.
  */
 export function isChelate(context: TraceContext, from_percm = 1612): boolean {
   if (context.state === 'gas' || !canHold(context, 'O')) return false;
   const slack = context.view.positionU_percm / 2;
-  const low = strong(context, from_percm - slack, 1648 + slack, 0.55);
+  const to_percm = isSolid(context.state) ? 1648 : 1640;
+  const low = strong(context, from_percm - slack, to_percm + slack, 0.55);
   if (low === undefined || low.width_percm > 45) return false;
-  const free = strong(context, 1690, 1830, 0.35);
+  const free = strong(context, 1676, 1830, 0.35);
   return free === undefined && isConjugated(context);
 }
 
 /** The C=O and C=C of an enolised 1,3-dicarbonyl run together, broad and strong. */
 export function isEnol(context: TraceContext): boolean {
-  if (context.state === 'gas' || !canHold(context, 'O')) return false;
-  const band = strong(context, 1575, 1645, 0.6);
-  return band !== undefined && band.width_percm > 45 && !isCarboxylate(context);
+  if (context.state === 'gas' || !canHold(context, 'O') || isZwitterion(context)) return false;
+  const band = strong(context, 1592, 1645, 0.6);
+  return band !== undefined && band.width_percm > 45;
 }
 
-/** Both CO₂⁻ stretches: 1540–1620 very strong and wide, 1390–1440 less so. */
+/** Both CO₂⁻ stretches of a salt: 1540–1592 the tallest and wide, 1390–1440 less so. */
 export function isCarboxylate(context: TraceContext): boolean {
   if (context.state === 'gas' || !canHold(context, 'O')) return false;
-  const upper = strong(context, 1540, 1635, 0.65);
+  const upper = strong(context, 1540, 1592, 0.8);
   const lower = strong(context, 1385, 1440, 0.4);
-  return upper !== undefined && upper.width_percm > 28 && lower !== undefined;
+  return upper !== undefined && upper.width_percm > 30 && lower !== undefined;
 }
 
 /**
@@ -78,5 +79,16 @@ export function isNitrate(context: TraceContext): boolean {
     strong(context, 1622, 1675, 0.6) !== undefined &&
     strong(context, 1262, 1298, 0.55) !== undefined &&
     strong(context, 828, 880, 0.4) !== undefined
+  );
+}
+
+/** The shelf of an acid with its C=O as low as 1645–1672: a hydroxyl beside it bonds to that C=O. */
+export function isSalicylic(context: TraceContext): boolean {
+  if (!isSolid(context.state) || !canHold(context, 'O')) return false;
+  const { view } = context;
+  return (
+    meanHeight(view, 2450, 2700) > 0.1 * view.tallest &&
+    strong(context, 1645, 1672, 0.6) !== undefined &&
+    strong(context, 1678, 1760, 0.5) === undefined
   );
 }

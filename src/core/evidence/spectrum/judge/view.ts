@@ -1,4 +1,5 @@
 import type { InfraredSpectrum, SampleState } from '../infrared.ts';
+import { positionUAt } from '../treat/position.ts';
 
 /** Grid of the view: fine enough for a 4 cm⁻¹ record, coarse enough to be quick. */
 export const STEP_PERCM = 2;
@@ -32,6 +33,8 @@ export interface TraceView {
   /** Stretches where the detector saw next to nothing: heights there are lower bounds. */
   readonly saturated: readonly (readonly [number, number])[];
   readonly positionU_percm: number;
+  /** What the view was made from. */
+  readonly recorded: InfraredSpectrum;
   readonly state: SampleState | undefined;
 }
 
@@ -69,6 +72,7 @@ export function viewOf(spectrum: InfraredSpectrum): TraceView {
     isClipped: isClipped(even, ceiling),
     saturated: saturatedIn(even, height),
     positionU_percm: spectrum.positionU_percm,
+    recorded: spectrum,
     state: spectrum.state,
   };
 }
@@ -294,3 +298,7 @@ export function lowest(view: TraceView, low_percm: number, high_percm: number): 
     if (view.height[i]! < least) least = view.height[i]!;
   return Number.isFinite(least) ? least : Number.NaN;
 }
+
+/** Uncertainty of a position at its own place: of a record in wavelengths it grows with ν̃². */
+export const uAt = ({ recorded }: TraceView, position_percm: number): number =>
+  positionUAt(recorded, position_percm);

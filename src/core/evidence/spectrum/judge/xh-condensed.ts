@@ -1,6 +1,6 @@
 import type { TraceContext } from './context.ts';
 import { canHold, isSolid } from './context.ts';
-import { besideClipped } from './view.ts';
+import { besideClipped, uAt } from './view.ts';
 import type { Explanation } from './weigh.ts';
 import type { Maximum } from './maxima.ts';
 import { leastShare } from './maxima.ts';
@@ -319,7 +319,7 @@ function bandLikelihood(
     near(
       main.position_percm,
       one.place,
-      Math.hypot(one.placeSd, view.positionU_percm),
+      Math.hypot(one.placeSd, uAt(view, main.position_percm)),
       RANGE_PERCM,
     ) +
     about(main.width_percm, one.width, one.widthFactor) +

@@ -2,6 +2,7 @@ import type { TraceContext } from './context.ts';
 import { canHold } from './context.ts';
 import type { Maximum } from './maxima.ts';
 import { leastShare, maximaWithin, mostProminent } from './maxima.ts';
+import { uAt } from './view.ts';
 import type { Explanation } from './weigh.ts';
 import { about, missChance, near, weighed } from './weigh.ts';
 
@@ -39,7 +40,7 @@ interface GasModel {
  */
 const MODELS: Readonly<Record<GasCause, GasModel>> = {
   nothing: {
-    prior: 0.6,
+    prior: 0.68,
     needs: [],
     place: 3450,
     placeSd: 250,
@@ -61,7 +62,7 @@ const MODELS: Readonly<Record<GasCause, GasModel>> = {
     unseen: 0.012,
   },
   bondedHydroxyl: {
-    prior: 0.03,
+    prior: 0.045,
     needs: ['O'],
     place: 3598,
     placeSd: 24,
@@ -196,7 +197,7 @@ function causesOf(
   main: Maximum | undefined,
   carbonyl: number,
 ): Map<GasCause, number> {
-  const spread = context.view.positionU_percm;
+  const spread = uAt(context.view, main?.position_percm ?? 3500);
   const least = Math.max(0.01, leastShare(context.view));
   const explanations = (Object.keys(MODELS) as GasCause[])
     .filter((name) => MODELS[name].needs.every((symbol) => canHold(context, symbol)))
