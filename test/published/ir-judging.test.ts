@@ -145,6 +145,59 @@ describe('condensed-phase positions: no verdict against the structure', () => {
   });
 });
 
+interface Hard {
+  readonly compound: string;
+  readonly smiles: string;
+  readonly states: readonly string[];
+  readonly bands: string;
+  /** Groups that are known to be taken wrongly, in one state or without the elements at least. */
+  readonly misread?: readonly string[];
+  readonly why?: string;
+  readonly source: string;
+}
+
+/** Chelates, zwitterions, salts, hindered phenols, vapours: simulated from bands from memory. */
+describe('hard cases: no verdict against the structure', () => {
+  const ASKED: readonly JudgedGroup[] = ['oh', 'acid', 'carbonyl', 'nitro', 'nitrile'];
+  const rows = published.hard as readonly Hard[];
+
+  /** Group, verdict and truth in every state, with the elements known and without. */
+  function verdictsOf({ compound, smiles, states, bands }: Hard) {
+    const facts = factsOf(smiles);
+    const elements = elementsOf([facts]) ?? [];
+    return states.flatMap((state) =>
+      [{ elements }, {}].flatMap((known) => {
+        const spectrum = simulated(
+          { name: compound, form: 'liquid', elements: '', groups: '', bands },
+          { ...CLEAN, state: state as SampleState },
+        );
+        return groupsSeen(spectrum, known)
+          .filter(({ group }) => ASKED.includes(group))
+          .map(({ group, verdict }) => {
+            const wrong = holds(facts, group) ? 'absent' : 'present';
+            return { group, verdict, state, isBlind: !('elements' in known), wrong };
+          });
+      }),
+    );
+  }
+
+  it.each(rows)('$compound', (row) => {
+    const judged = verdictsOf(row);
+    const wrong = judged.filter(({ verdict, wrong: other }) => verdict === other);
+    const groups = [...new Set(wrong.map(({ group }) => group))].sort();
+    expect(groups).toEqual([...(row.misread ?? [])].sort());
+  });
+
+  it('no more than one verdict in six is withheld', () => {
+    const all = rows.flatMap(verdictsOf);
+    for (const blind of [false, true]) {
+      const some = all.filter(({ isBlind }) => isBlind === blind);
+      const untold = some.filter(({ verdict }) => verdict === 'cannotTell');
+      expect(untold.length / some.length).toBeLessThan(1 / 6);
+    }
+  });
+});
+
 describe('gas-phase positions', () => {
   const compounds = [...new Set(published.gas.map(({ compound }) => compound))];
 

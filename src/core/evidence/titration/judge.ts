@@ -1,9 +1,9 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { formatWithUncertainty } from '../../quantity/print.ts';
 import type { Uncertain } from '../../quantity/uncertain.ts';
-import { measured, standardUncertainty } from '../../quantity/uncertain.ts';
+import { standardUncertainty } from '../../quantity/uncertain.ts';
 import type { Agreement, DerivationStep, Judged, PurityFigure, Statement } from '../statement.ts';
-import type { Subject, Subjects } from '../subject.ts';
+import type { Subjects } from '../subject.ts';
 import {
   GIVEN_U,
   equivalentMass_g_mol,
@@ -12,8 +12,9 @@ import {
   reckon,
   shareOf,
 } from './reckon.ts';
+import { caseOf } from './case.ts';
+import type { Case } from './case.ts';
 import { canReact } from './reacting-group.ts';
-import type { Reckoning } from './reckon.ts';
 import type { TitrationEntered, TitrationKind } from './schema.ts';
 
 /** From this share on a teaching preparation counts as pure. Common practice. */
@@ -23,15 +24,6 @@ const PURE_FROM = 0.98;
  * practice.
  */
 export const CONCORDANT_mL = 0.1;
-
-interface Case {
-  readonly entered: TitrationEntered;
-  readonly result: Reckoning;
-  readonly analyte: string;
-  readonly subject: Subject | undefined;
-  readonly isProduct: boolean;
-  readonly molarMass: Uncertain | undefined;
-}
 
 const COUNTS_TOO: Readonly<Record<TitrationKind, string>> = {
   acid:
@@ -57,29 +49,6 @@ export function judgeTitration(entered: TitrationEntered, subjects: Subjects): J
     return { statements: strangerOf(one), diagnostics: [...diagnostics, inert(one)] };
   const statements = [...contentOf(one), ...equivalentOf(one), ...valueOf(one)];
   return { statements, diagnostics: [...diagnostics, ...remarksOn(one)] };
-}
-
-function caseOf(entered: TitrationEntered, subjects: Subjects, result: Reckoning): Case {
-  const wanted = entered.analyte?.trim().toLowerCase();
-  const all = [...(subjects.product === undefined ? [] : [subjects.product]), ...subjects.others];
-  const subject =
-    wanted === undefined
-      ? subjects.product
-      : all.find(({ substance }) =>
-          [substance.name, ...substance.synonyms].some((name) => name.toLowerCase() === wanted),
-        );
-  const mass = subject?.substance.molarMass_g_mol;
-  return {
-    entered,
-    result,
-    subject,
-    analyte: subject?.substance.name ?? entered.analyte ?? 'the product',
-    isProduct: wanted === undefined || (subject !== undefined && subject === subjects.product),
-    molarMass:
-      mass === undefined
-        ? undefined
-        : measured('molarMass', mass, subject?.substance.molarMassU_g_mol ?? 0),
-  };
 }
 
 /** The analyte has no group that reacts: what did is something else, and no content of it. */
@@ -148,13 +117,18 @@ function contentOf(one: Case): Statement[] {
   const share = shareOf(one.result.taken_mmol_g, molarMass, entered.equivalents);
   const u = standardUncertainty(share);
   const tooMuch = share.value - 2 * u > 1;
-  const purity: PurityFigure = {
-    basis: 'mass',
-    kind: 'measured',
-    share: Math.min(1, share.value),
-    u,
-    of: analyte,
-  };
+  const { rivals } = one;
+  // What else in the flask takes titrant can only make the content look higher
+  const purity: PurityFigure =
+    rivals.length === 0
+      ? { basis: 'mass', kind: 'measured', share: Math.min(1, share.value), u, of: analyte }
+      : {
+          basis: 'mass',
+          kind: 'atMost',
+          share: Math.min(1, share.value + 2 * u),
+          u: 0,
+          of: analyte,
+        };
   const percent = `${shown(share, 100)} %`;
   return [
     {
@@ -170,11 +144,14 @@ function contentOf(one: Case): Statement[] {
       measured: `${percent} by mass`,
       expected: isProduct ? `${100 * PURE_FROM} % or more` : '0 %',
       agreement: agreementOf(share, isProduct),
-      weight: tooMuch ? 'weak' : 'strong',
+      weight: tooMuch ? 'weak' : rivals.length > 0 ? 'moderate' : 'strong',
       says: tooMuch
         ? `The sample takes more titrant than pure ${analyte} would.`
         : `Counted as ${analyte}, ${percent} of the sample reacts.`,
-      limits: COUNTS_TOO[entered.kind],
+      limits:
+        rivals.length === 0
+          ? COUNTS_TOO[entered.kind]
+          : `What is left of ${rivals.join(' or ')} counts as ${analyte} here. ${COUNTS_TOO[entered.kind]}`,
       ...(tooMuch ? {} : { purity }),
       derivation: [
         ...stepsOf(one),

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { makeSubstance } from '../../chemistry/substance.ts';
-import type { Subject } from '../subject.ts';
+import type { Subject, SubjectRole } from '../subject.ts';
 import { judgeTitration } from './judge.ts';
 import { canReact } from './reacting-group.ts';
 import type { TitrationEntered, TitrationKind } from './schema.ts';
 
-function subject(name: string, smiles: string): Subject {
+function subject(name: string, smiles: string, role: SubjectRole = 'product'): Subject {
   const made = makeSubstance({ name, smiles });
   if (!made.ok) throw new Error(made.message);
-  return { role: 'product', substance: made.substance, literature: {} };
+  return { role, substance: made.substance, literature: {} };
 }
 
 test.each<[string, string, TitrationKind, boolean]>([
@@ -51,4 +51,27 @@ describe('the acid value of an ester', () => {
     expect(said!.purity).toBeUndefined();
     expect(judged.diagnostics.map(({ code }) => code)).toContain('titration-analyte-inert');
   });
+});
+
+test('an acid made from an acid: what is left of it counts, so that the content is a bound', () => {
+  const entered: TitrationEntered = {
+    technique: 'titration',
+    kind: 'acid',
+    titrant: 'sodium hydroxide',
+    strength: { by: 'given', concentration_mol_L: 0.1, u_mol_L: 0.0001 },
+    equivalents: 1,
+    runs: [
+      { titre_mL: 21.5, sample_g: 0.4 },
+      { titre_mL: 21.5, sample_g: 0.4 },
+    ],
+  };
+  const product = subject('aspirin', 'CC(=O)Oc1ccccc1C(=O)O');
+  const phenolicAcid = subject('salicylic acid', 'O=C(O)c1ccccc1O', 'startingMaterial');
+  const content = (others: readonly Subject[]) =>
+    judgeTitration(entered, { product, others }).statements.find(({ id }) => id === 'content')!;
+  expect(content([])).toMatchObject({ weight: 'strong', purity: { kind: 'measured' } });
+  const bound = content([phenolicAcid]);
+  expect(bound).toMatchObject({ weight: 'moderate', purity: { kind: 'atMost' } });
+  expect(bound.purity!.share).toBeGreaterThan(content([]).purity!.share);
+  expect(bound.limits).toMatch(/^What is left of salicylic acid counts as aspirin here\./);
 });

@@ -34,7 +34,7 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
     needs: [[3150, 3640]],
     thresholds: { present: 0.65, absent: 0.15 },
     inSolids: { present: 0.62, absent: 0.2 },
-    inDiscs: { present: 0.58, absent: 0.27 },
+    inDiscs: { present: 0.58, absent: 0.29 },
   },
   acid: {
     read: acid,

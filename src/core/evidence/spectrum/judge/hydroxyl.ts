@@ -5,7 +5,7 @@ import type { BandEvidence } from './group-judgement.ts';
 import type { Finding } from './finding.ts';
 import type { Readings } from './readings.ts';
 import { sharesOf } from './readings.ts';
-import { isChelate, isEnol, isSalicylic } from './signatures.ts';
+import { isChelate, isEnol, isPhenolicAmide, isSalicylic } from './signatures.ts';
 import { moved } from './weigh.ts';
 import { meanHeight, uAt } from './view.ts';
 import type { XhCause } from './xh-condensed.ts';
@@ -93,7 +93,7 @@ export function hydroxyl(readings: Readings): Finding {
   } else if (context.state === 'solution') probability = moved(probability, 0.6);
   if (probability > 0.5 && xh.carbonOxygen === 'low' && xh.free === undefined)
     return {
-      probability: Math.min(probability, 0.65),
+      probability: Math.min(probability, 0.64),
       evidence,
       reasons: [
         ...reasons,
@@ -108,17 +108,45 @@ export function hydroxyl(readings: Readings): Finding {
       hidden:
         'The low double bond near 1620 fits an O–H bonded to it inside the molecule: such an O–H has a faint band from 2500 to 3300 cm⁻¹, or none.',
     };
+  const unclear = unclearReason(readings);
+  if (unclear !== undefined)
+    return {
+      probability: Math.min(0.5, Math.max(probability, HIDDEN)),
+      evidence,
+      reasons,
+      hidden: unclear,
+    };
   const [first] = [...readings.causes].sort((a, b) => b[1] - a[1]);
   const other = first !== undefined && first[0] !== 'nothing' && !HYDROXYL.includes(first[0]);
   return { probability, evidence, reasons, ...(other && { rather: CAUSE_WORDS[first[0]] }) };
 }
 
 /** What is left of an O–H where its band would not show. */
-const HIDDEN = 0.3;
+const HIDDEN = 0.35;
 
-/** Nothing much from 3070 to 3570, and double bonds as a chelate, an enol or a salicylic acid has. */
+/** Double bonds as a chelate, an enol or a salicylic acid has, and no band of a bonded O–H. */
 function isHidden({ context, xh }: Readings): boolean {
-  return (xh.share < 0.15 && (isChelate(context) || isEnol(context))) || isSalicylic(context);
+  if (isSalicylic(context)) return true;
+  if (xh.share < 0.15) return isChelate(context) || isEnol(context);
+  // Above 3480 stands an O–H or N–H that is not the chelated one.
+  const high = xh.main !== undefined && xh.main.position_percm > 3480;
+  return high && xh.share < 0.5 && isChelate(context, 1622);
+}
+
+/** Two groups at one place, of which the trace does not tell whether both are there. */
+function unclearReason({ context, xh }: Readings): string | undefined {
+  const { main, shelf, share } = xh;
+  const isMoist =
+    context.state === 'disc' &&
+    main !== undefined &&
+    main.position_percm > 3380 &&
+    main.position_percm < 3470 &&
+    main.width_percm > 90;
+  if (isMoist && shelf > 0.06 && share < 0.6)
+    return 'On the wide band of the acid, moisture of the disc looks like an O–H.';
+  if (isPhenolicAmide(context))
+    return 'Beside the N–H of an amide the wide O–H of a phenol does not stand apart.';
+  return undefined;
 }
 
 /** The narrow band of ≡C–H on top of the broad one of an O–H, with a C–O. */

@@ -119,12 +119,27 @@ function outcomeOf(parts: Parts, question: InfraredQuestion, name: string): Outc
   );
   const fits = `The bands of ${name} that must be there are there. That fits ${name} and everything with the same groups.`;
   if (foreign.length > 0) return besideForeign(parts, question, name, fits, foreign);
-  if (seen.length > 0) return { agreement: 'agrees', weight: 'moderate', says: fits };
+  if (seen.length > 0) {
+    const rest = restSays(parts);
+    if (rest !== undefined) return { agreement: 'agrees', weight: 'weak', says: `${fits} ${rest}` };
+    return { agreement: 'agrees', weight: 'moderate', says: fits };
+  }
   return {
     agreement: 'cannotTell',
     weight: 'weak',
     says: `No band above 1500 cm⁻¹ that ${name} must have could be judged.`,
   };
+}
+
+/** From here on a share by both pure spectra is said beside the identity. */
+const NOTABLE_SHARE = 0.1;
+
+/** A band of the starting material that stands beside those of the product, too small for a group. */
+function restSays({ residual }: Parts): string | undefined {
+  if (residual?.kind !== 'measured') return undefined;
+  if (residual.from === 'reference' && residual.share < NOTABLE_SHARE) return undefined;
+  const place = residual.position_percm === undefined ? '' : ` at ${at(residual.position_percm)}`;
+  return `Besides them a band${place} stands, as ${residual.of} has.`;
 }
 
 /** Every foreign group is of something that went in: a rest of it, or it alone? */

@@ -13,7 +13,8 @@ import {
   NITROBENZENE,
   UNDECANE,
 } from './testing/facts.ts';
-import { mixed, traceOf } from './testing/scenario.ts';
+import { CLEAN, mixed, moleculeNamed, traceOf } from './testing/scenario.ts';
+import { simulated } from './testing/simulate.ts';
 
 const ketone = { name: 'cyclohexanone', facts: CYCLOHEXANONE };
 const alcohol = { name: 'cyclohexanol', facts: CYCLOHEXANOL };
@@ -92,6 +93,87 @@ describe('a reduction: ketone to alcohol', () => {
   it('noise that would hide the ketone is no proof that it is gone', () => {
     const judged = reduction(traceOf('cyclohexanol', 'film', { noise: 0.05, strength: 0.35 }));
     expect(judged.change.find(({ group }) => group === 'carbonyl')?.verdict).not.toBe('present');
+  });
+});
+
+describe('a product with some of its starting material', () => {
+  const statement = (judged: ReturnType<typeof ask>, id: string) =>
+    judged.statements.find((one) => one.id === id);
+  const blend = (share: number) =>
+    mixed(traceOf('cyclohexanol', 'film'), share, traceOf('cyclohexanone', 'film'));
+
+  it('fits the product, weakly, and says what stands besides', () => {
+    const identity = statement(reduction(blend(0.3)), 'infrared-groups');
+    expect(identity).toMatchObject({ agreement: 'agrees', weight: 'weak' });
+    expect(identity?.says).toMatch(
+      /Besides them a band at 17\d\d cm⁻¹ stands, as cyclohexanone has/,
+    );
+    expect(statement(reduction(blend(0.6)), 'infrared-groups')?.says).toMatch(
+      /Besides them a C=O group is seen at 17\d\d cm⁻¹, as cyclohexanone has/,
+    );
+    expect(statement(reduction(blend(0.3)), 'infrared-residual')?.agreement).toBe('disagrees');
+  });
+
+  it('lists no band of the starting material as unexplained', () => {
+    const judged = reduction(traceOf('cyclohexanone', 'film'));
+    expect(judged.unexplained.filter(({ position_percm: p }) => p > 1690 && p < 1740)).toEqual([]);
+  });
+
+  it('a group of nothing that went in still speaks against the product', () => {
+    const identity = statement(ask(blend(0.6), { product: alcohol }), 'infrared-groups');
+    expect(identity?.agreement).toBe('disagrees');
+  });
+
+  it('bands that the starting material has as well prove no product', () => {
+    const heptanone = { name: 'heptan-2-one', facts: CYCLOHEXANONE };
+    const of = (share: number) =>
+      statement(
+        ask(mixed(traceOf('undecane', 'film'), share, traceOf('heptan-2-one', 'film')), {
+          product: undecane,
+          startingMaterials: [heptanone],
+        }),
+        'infrared-groups',
+      );
+    expect(of(1)?.agreement).toBe('disagrees');
+    expect(of(0.3)?.agreement).not.toBe('agrees');
+  });
+
+  it('a rest of an alcohol, whose O–H gives no share, is said of the starting material', () => {
+    const judged = ask(
+      mixed(traceOf('cyclohexanone', 'film'), 0.4, traceOf('cyclohexanol', 'film')),
+      {
+        product: ketone,
+        startingMaterials: [alcohol],
+      },
+    );
+    expect(statement(judged, 'infrared-remains-oh')?.agreement).toBe('disagrees');
+    expect(judged.contaminants.filter(({ verdict }) => verdict === 'present')).toEqual([]);
+  });
+});
+
+describe('what was looked for and is not there', () => {
+  it('is one statement, with what is there apart', () => {
+    const judged = ask(traceOf('undecane', 'film'), {
+      product: undecane,
+      solvents: [ethanol, { name: 'acetone' }, { name: 'toluene' }],
+    });
+    const about = judged.statements.filter((one) => one.about === 'contaminant');
+    expect(about.map(({ id }) => id)).toEqual(['infrared-contaminants-not-seen']);
+    expect(about[0]?.says).toBe('Nothing is seen of ethanol, acetone and toluene.');
+  });
+
+  it('water alone is called water, and no share of a starting material is read from it', () => {
+    const water = {
+      ...moleculeNamed('undecane'),
+      bands: '3395/1/370 1643/.28/80 600/.5/300',
+    };
+    const judged = reduction(simulated(water, { ...CLEAN, state: 'film' }));
+    const identity = judged.statements.find(({ id }) => id === 'infrared-groups');
+    expect(identity?.agreement).toBe('disagrees');
+    expect(identity?.says).toMatch(/^The spectrum is that of water: .* No sign of cyclohexanol/);
+    expect(judged.residual).toBeUndefined();
+    const change = judged.change.find(({ group }) => group === 'oh');
+    expect(change?.says).toMatch(/fits water|cannot be told/);
   });
 });
 

@@ -7,7 +7,8 @@ import { maximaWithin } from './maxima.ts';
 import type { Readings } from './readings.ts';
 import { sharesOf } from './readings.ts';
 import type { Explanation } from './weigh.ts';
-import { about, anywhere, near, weighed, whether } from './weigh.ts';
+import { isSulfonyl } from './signatures.ts';
+import { about, anywhere, moved, near, weighed, whether } from './weigh.ts';
 
 type NitroCause = 'nitro' | 'amide' | 'other';
 
@@ -84,7 +85,9 @@ export function nitro({ context, xh, causes }: Readings): Finding {
   const isOiled = !xh.amidePair && amides < 0.3 && underOil(context, uppers);
   const best = pairs.sort((a, b) => b.chance - a.chance)[0];
   if (best === undefined || (isOiled && best.chance < 0.2)) return withoutPair(isOiled);
-  const { upper, lower, chance } = best;
+  const { upper, lower } = best;
+  // The upper of the two SO2 bands lies where the lower one of a nitro group does.
+  const chance = isSulfonyl(context) ? moved(best.chance, 0.35) : best.chance;
   return {
     probability: chance,
     evidence: [

@@ -92,3 +92,25 @@ export function isSalicylic(context: TraceContext): boolean {
     strong(context, 1678, 1760, 0.5) === undefined
   );
 }
+
+/** An amide N–H with a wide second band below it, and the strong C–O of a phenol. */
+export function isPhenolicAmide(context: TraceContext): boolean {
+  if (!isSolid(context.state) || !canHold(context, 'N') || !canHold(context, 'O')) return false;
+  const second = strong(context, 3130, 3232, 0.2);
+  return (
+    second !== undefined &&
+    second.width_percm > 55 &&
+    strong(context, 3290, 3430, 0.3) !== undefined &&
+    strong(context, 1640, 1685, 0.6) !== undefined &&
+    strong(context, 1222, 1288, 0.65) !== undefined
+  );
+}
+
+/** –SO₂–: 1295–1345 and 1130–1172, both strong. */
+export function isSulfonyl(context: TraceContext): boolean {
+  return (
+    canHold(context, 'S') &&
+    strong(context, 1130, 1172, 0.7) !== undefined &&
+    strong(context, 1295, 1350, 0.6) !== undefined
+  );
+}

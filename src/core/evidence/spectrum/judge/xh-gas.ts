@@ -40,7 +40,7 @@ interface GasModel {
  */
 const MODELS: Readonly<Record<GasCause, GasModel>> = {
   nothing: {
-    prior: 0.68,
+    prior: 0.61,
     needs: [],
     place: 3450,
     placeSd: 250,
@@ -62,7 +62,7 @@ const MODELS: Readonly<Record<GasCause, GasModel>> = {
     unseen: 0.012,
   },
   bondedHydroxyl: {
-    prior: 0.045,
+    prior: 0.035,
     needs: ['O'],
     place: 3598,
     placeSd: 24,
@@ -73,7 +73,7 @@ const MODELS: Readonly<Record<GasCause, GasModel>> = {
     unseen: 0.03,
   },
   ketoneHydroxyl: {
-    prior: 0.01,
+    prior: 0.008,
     needs: ['O'],
     place: 3525,
     placeSd: 32,
