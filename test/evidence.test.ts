@@ -23,9 +23,10 @@ import { ALCOHOL, ALCOHOL_WITH_KETONE, KETONE } from './made-up-spectra.ts';
 
 const EXAMPLE = new URL('../examples/cyclohexanol/', import.meta.url);
 const text = readFileSync(new URL('experiment.md', EXAMPLE), 'utf8');
+/** The weighings alone: the evidence of this bench is put in by each test. */
 const weighed = readCsvRecord(
   readFileSync(new URL('bench-1-plain-run.csv', EXAMPLE), 'utf8'),
-).entries;
+).entries.filter(({ kind }) => kind !== 'evidence');
 
 const experiment = readExperiment(text);
 const table = tableWith(experiment.substances);
