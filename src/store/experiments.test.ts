@@ -23,7 +23,8 @@ forEachKind('experiments', ({ place }) => {
       head: {
         number: 1,
         document: await versionOf(TEXT),
-        savedAt: '2026-02-03T10:01:00.000Z',
+        // The clock is asked once for each of the two migrations before
+        savedAt: '2026-02-03T10:02:00.000Z',
         savedBy: 'R. T.',
         name: null,
       },

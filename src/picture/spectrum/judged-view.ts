@@ -1,4 +1,6 @@
 import type { InfraredJudgement } from '../../core/evidence/spectrum/judge/judge.ts';
+import { qualityOf } from '../../core/evidence/spectrum/treat/quality.ts';
+import { spectrumPeaks } from '../../core/evidence/spectrum/treat/spectrum-peaks.ts';
 import type { InfraredSpectrum } from '../../core/evidence/spectrum/infrared.ts';
 import type {
   BandShown,
@@ -48,7 +50,7 @@ export function spectrumViewOf(
   return {
     traces,
     windows: windowsOf(judgement, selected),
-    bands: bandsOf(judgement, selected),
+    bands: bandsOf(spectrum, judgement, selected),
     regions: regionsOf(judgement),
     yAxis: 'transmittance',
     range: { low: Math.max(400, x[0] ?? 400), high: Math.min(4000, x.at(-1) ?? 4000) },
@@ -76,12 +78,50 @@ function windowsOf(
     .sort((a, b) => b.high - a.high);
 }
 
+/** Every tall band of a spectrum, without a name; found once a spectrum. */
+const TALL = new WeakMap<InfraredSpectrum, readonly BandShown[]>();
+/** Prominence beside the most prominent, and how many are labelled: more would cover the trace. */
+const TALL_SHARE = 0.05;
+const MOST_TALL = 24;
+
+function tallBands(spectrum: InfraredSpectrum): readonly BandShown[] {
+  const before = TALL.get(spectrum);
+  if (before !== undefined) return before;
+  const peaks = spectrumPeaks(spectrum, qualityOf(spectrum));
+  const most = Math.max(0, ...peaks.map(({ prominence }) => prominence));
+  const bands = peaks
+    .filter(({ kind, prominence }) => kind === 'peak' && prominence >= TALL_SHARE * most)
+    .toSorted((a, b) => b.prominence - a.prominence)
+    .slice(0, MOST_TALL)
+    .map(({ position_percm: position, prominence: height, width_percm: width }) => {
+      const id = `peak-${Math.round(position)}`;
+      return { id, position, height, width, label: '' };
+    });
+  TALL.set(spectrum, bands);
+  return bands;
+}
+
 function bandsOf(
+  spectrum: InfraredSpectrum,
   judgement: InfraredJudgement | undefined,
   selected: string | undefined,
 ): BandShown[] {
-  if (judgement === undefined) return [];
+  const found = namedBands(judgement, selected);
+  for (const band of tallBands(spectrum)) {
+    const known = [...found.values()].some(
+      ({ position }) => Math.abs(position - band.position) < NEAR_percm,
+    );
+    if (!known) found.set(Math.round(band.position), band);
+  }
+  return [...found.values()].sort((a, b) => b.position - a.position);
+}
+
+function namedBands(
+  judgement: InfraredJudgement | undefined,
+  selected: string | undefined,
+): Map<number, BandShown> {
   const found = new Map<number, BandShown>();
+  if (judgement === undefined) return found;
   for (const { id, what, evidence, verdict } of judgement.bands) {
     if (evidence === undefined || verdict !== 'present') continue;
     const at = Math.round(evidence.position_percm);
@@ -116,7 +156,7 @@ function bandsOf(
         label: 'not explained',
       });
   }
-  return [...found.values()].sort((a, b) => b.position - a.position);
+  return found;
 }
 
 /** One band has one label. */

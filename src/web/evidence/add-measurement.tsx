@@ -1,7 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useMutation } from '@tanstack/react-query';
 import type { FileReading } from '../../core/evidence/spectrum/trace.ts';
-import type { SampleState } from '../../core/evidence/spectrum/infrared.ts';
 import type { Technique } from '../../core/evidence/statement.ts';
 import type { EvidenceReport } from '../../core/report/evidence/report.ts';
 import { techniqueWords } from '../../core/report/evidence/verdict.ts';
@@ -9,6 +8,7 @@ import type { RunOpened } from '../../wire/run.ts';
 import type { DecimalSign } from '../bench/typed/typed-number.ts';
 import { FileQuestion } from '../instrument/file-question.tsx';
 import { useDrop } from '../instrument/use-drop.ts';
+import { keepLastState, lastState } from '../instrument/last-state.ts';
 import { useFiles } from '../instrument/use-files.ts';
 import { Button } from '../ui/button.tsx';
 import { FormPanel } from './forms/form-panel.tsx';
@@ -20,12 +20,6 @@ import type { NewMeasurement } from './keep.ts';
 export interface OpenForm {
   readonly technique: Technique;
   readonly file?: { readonly hash: string; readonly name: string; readonly reading: FileReading };
-}
-
-const LAST_STATE = 'weighboat.sample state';
-
-function lastState(): SampleState {
-  return (localStorage.getItem(LAST_STATE) as SampleState | null) ?? 'atr';
 }
 
 /** What was just kept comes into view, once the page has drawn it. */
@@ -74,7 +68,7 @@ export function AddMeasurement({ run, by, report, decimalSign, open, setOpen }: 
           onLeave={files.done}
           onKeep={(evidence) => {
             if (evidence.technique === 'infrared' && evidence.state !== undefined)
-              localStorage.setItem(LAST_STATE, evidence.state);
+              keepLastState(evidence.state);
             keeping.mutate(
               { evidence, file: new Blob([current.bytes]) },
               {
@@ -87,7 +81,7 @@ export function AddMeasurement({ run, by, report, decimalSign, open, setOpen }: 
           }}
         />
       )}
-      {open !== undefined && current === undefined && (
+      {open !== undefined && (
         <Filling {...{ open, report, decimalSign, problem, setOpen, keeping }} />
       )}
       {current === undefined && open === undefined && (

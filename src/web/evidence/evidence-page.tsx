@@ -85,8 +85,9 @@ function Yield({
   const by = techniqueWords(purity.from.statement.technique);
   return (
     <p className="further">
-      Yield: {figures.percent(isolated)} as weighed; {kind === 'atMost' && 'at most '}
-      {figures.percent(corrected.corrected)} of {of} in it, by the {by}.
+      Yield: {figures.percent(isolated)} as weighed; corrected for the share of {of} in it (by the{' '}
+      {by}), {kind === 'atMost' && 'at most '}
+      {figures.percent(corrected.corrected)}.
     </p>
   );
 }

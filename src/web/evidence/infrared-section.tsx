@@ -92,7 +92,8 @@ function useTraces(
   const curve = useLibraryCurve(spectrum, chosen);
   return useMemo(() => {
     if (chosen === undefined || curve === undefined) return tracesShown(name, spectrum, overlays);
-    const { id, name: label } = chosen;
+    const { id } = chosen;
+    const label = `${chosen.name}, library`;
     const reference = { id, label, role: 'reference' as const, spectrum: curve };
     return tracesShown(name, spectrum, [...overlays, reference]);
   }, [name, spectrum, overlays, chosen, curve]);

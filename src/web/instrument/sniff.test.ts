@@ -5,6 +5,7 @@ test.each([
   ['##TITLE=x\n##DATA TYPE=INFRARED SPECTRUM', 'infrared'],
   ['##TITLE=x\r\n##DATATYPE= NMR SPECTRUM', 'nmr'],
   ['##DATA TYPE=MASS SPECTRUM', 'mass'],
+  ['##DATA TYPE=LINK\n##BLOCKS=2\n##DATA TYPE=NMR SPECTRUM', 'nmr'],
   ['##DATA_TYPE=GAS CHROMATOGRAM', 'chromatogram'],
   ['4000,98.2\n3998,98.1', 'infrared'],
 ])('%j is taken for %s', (text, technique) => {

@@ -2,7 +2,7 @@ import type { Technique } from '../../core/evidence/statement.ts';
 
 export type FileTechnique = Extract<Technique, 'infrared' | 'nmr' | 'mass' | 'chromatogram'>;
 
-const DATA_TYPE = /##\s*DATA\s*[_-]?\s*TYPE\s*=\s*([^\r\n$]*)/i;
+const DATA_TYPE = /##\s*DATA\s*[_-]?\s*TYPE\s*=\s*([^\r\n$]*)/gi;
 
 const BY_TYPE: readonly (readonly [RegExp, FileTechnique])[] = [
   [/NMR/i, 'nmr'],
@@ -13,8 +13,10 @@ const BY_TYPE: readonly (readonly [RegExp, FileTechnique])[] = [
 
 /** What a file most likely is, from its beginning: asked of the person, never only taken. */
 export function likelyTechnique(beginning: string): FileTechnique {
-  const type = DATA_TYPE.exec(beginning)?.[1] ?? '';
-  return BY_TYPE.find(([words]) => words.test(type))?.[1] ?? 'infrared';
+  // A file of several blocks begins with one that says only LINK
+  const types = [...beginning.matchAll(DATA_TYPE)].map(([, type = '']) => type);
+  const found = types.flatMap((type) => BY_TYPE.find(([words]) => words.test(type))?.[1] ?? []);
+  return found[0] ?? 'infrared';
 }
 
 const MB = 1024 * 1024;
@@ -43,7 +45,7 @@ export function notFromInstrument(
 
 /** The first bytes as text, one character a byte. */
 export async function beginningOf(file: Blob): Promise<string> {
-  const bytes = new Uint8Array(await file.slice(0, 4096).arrayBuffer());
+  const bytes = new Uint8Array(await file.slice(0, 16_384).arrayBuffer());
   return String.fromCharCode(...bytes)
     .replace(/\0/g, '')
     .replace(/^(?:ï»¿|ÿþ|þÿ)/, '');

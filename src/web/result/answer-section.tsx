@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { Link } from 'react-router';
 import type { RunOpened } from '../../wire/run.ts';
 import { nextStep } from './answer-parts.ts';
@@ -5,6 +6,11 @@ import { ProductSentence } from './answer.tsx';
 import type { Figures } from './figures.ts';
 import type { Result } from './result-of.ts';
 import { RunLine } from './run-line.tsx';
+
+// Brings every judge of evidence with it: fetched only where something was measured.
+const PurityLine = lazy(async () => ({
+  default: (await import('./purity-line.tsx')).PurityLine,
+}));
 
 /** The answer before anything else, then what it is an answer about. */
 export function Answer({
@@ -35,6 +41,11 @@ export function Answer({
             <Link to={`/experiments/${run.experiment}`}>To the experiment</Link>
           ) : null}
         </p>
+      )}
+      {result.run.evidence.length > 0 && (
+        <Suspense>
+          <PurityLine run={run.id} result={result} figures={figures} />
+        </Suspense>
       )}
       {others
         .filter(({ role, entries }) => role === 'product' || entries.length > 0)

@@ -8,7 +8,7 @@ import {
 import type { Uncertain } from '../../quantity/uncertain.ts';
 import { formatNumber, formatWithUncertainty } from '../../quantity/print.ts';
 import { molarMass } from '../../chemistry/molar-mass.ts';
-import { readSmiles } from '../../chemistry/smiles.ts';
+import { looksLikeSmiles, readSmiles } from '../../chemistry/smiles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { DerivationStep, Judged, Statement } from '../statement.ts';
 import type { Subjects } from '../subject.ts';
@@ -132,7 +132,9 @@ function molarMassOf(
   smiles: string | undefined,
 ): Uncertain | undefined {
   const id = `molar mass of ${name}`;
-  const reading = smiles === undefined ? undefined : readSmiles(smiles);
+  // Where only a structure is at hand, people write it in the place of the name
+  const drawn = smiles ?? (looksLikeSmiles(name) ? name : undefined);
+  const reading = drawn === undefined ? undefined : readSmiles(drawn);
   if (reading?.ok === true) {
     const mass = molarMass(reading.composition);
     return Number.isFinite(mass.value_g_mol)

@@ -10,6 +10,7 @@ import { formsOf } from './forms.ts';
 import { areaOf } from './partition.ts';
 import type { NamedResidual } from './residuals.ts';
 import { signalText } from './signal.ts';
+import { outweighedBy } from './outweighed.ts';
 import type { ReadSpectrum } from './spectrum.ts';
 
 const WATER_LIMITS =
@@ -97,6 +98,8 @@ function compositionStatement(spectrum: ReadSpectrum, subjects: Subjects): State
   const { components, uncounted } = compositionOf(spectrum, subjects);
   const [product] = components;
   if (product === undefined || (components.length === 1 && uncounted.length === 0)) return [];
+  // Whose few signals are the product's is not known then
+  if (outweighedBy(spectrum) !== undefined) return [];
   const shares = sharesOf(components);
   const own = shares[0]!;
   const others = shares.slice(1);
@@ -126,7 +129,7 @@ function compositionStatement(spectrum: ReadSpectrum, subjects: Subjects): State
       agreement: sure && 1 - own.mass.value > spread ? 'disagrees' : 'cannotTell',
       weight: sure ? 'moderate' : 'weak',
       says: sure
-        ? `Of what the spectrum shows, ${percentText(own.mass)} of the mass is ${product.name}; the sample holds no more.${rest}`
+        ? `Of what the spectrum shows, ${percentText(own.mass)} of the mass is ${product.name}; what shows no signal makes it less, never more.${rest}`
         : `Not all of the structure of ${product.name} was found, so that its share is not to be trusted.${rest}`,
       limits:
         'Salts, silica, drying agent and all else without hydrogen are not seen, so the share is an upper bound. Water is not counted: it may come from the deuterated solvent.',

@@ -79,6 +79,19 @@ describe('what a spectrum cannot say', () => {
   });
 });
 
+test('a tube of ethanol is not the product, though its O–H lies where the product may have a signal', () => {
+  const ethanol: readonly Row[] = [
+    [3.69, 2, 'q'],
+    [1.81, 1, 's'],
+    [1.22, 3, 't'],
+  ];
+  const cyclohexanone = subject('cyclohexanone', 'O=C1CCCCC1');
+  const { agreement, says } = structure(ethanol, cyclohexanone);
+  expect(agreement).toBe('cannotTell');
+  expect(says).toMatch(/Most of the area is of ethanol/);
+  expect(find(spectrum(ethanol), cyclohexanone, 'nmr-composition')).toBeUndefined();
+});
+
 test('an aldehyde is not taken for its alcohol: no CH₂ lies among the aromatic signals', () => {
   const benzaldehyde: readonly Row[] = [
     [10.0, 1, 's'],

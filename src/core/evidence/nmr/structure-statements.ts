@@ -7,6 +7,7 @@ import { areaOf } from './partition.ts';
 import type { NmrSignal } from './schema.ts';
 import { formsOf } from './forms.ts';
 import { distanceTo, signalText } from './signal.ts';
+import { outweighedBy } from './outweighed.ts';
 import type { ReadSpectrum } from './spectrum.ts';
 
 const LIMITS =
@@ -193,13 +194,21 @@ export function structureStatements(spectrum: ReadSpectrum, name: string): State
   if (environments === undefined || identification === undefined) return [];
   const signals = partition.open.map((i) => entered.signals[i]!);
   const verdict = verdictOf(spectrum, environments, identification, signals);
-  const { agreement, says } = besideOthers(
+  const judged = besideOthers(
     name,
     shareLeft(spectrum),
     identification.cutOff,
     agreementOf(verdict),
     saying(name, verdict),
   );
+  const outweighed = outweighedBy(spectrum);
+  const { agreement, says } =
+    outweighed === undefined || judged.agreement !== 'agrees'
+      ? judged
+      : {
+          agreement: 'cannotTell' as const,
+          says: `Most of the area is of ${outweighed}. What is left could be of ${name}, and shows too little of it.`,
+        };
   const seen = hydrogensSeen(identification, signals);
   const total = environments.list.reduce((sum, env) => sum + env.hydrogens, 0);
   const exchangeable = environments.list

@@ -14,6 +14,7 @@ import {
   sourceOf,
   withSource,
 } from '../melting/compare.ts';
+import { achiralSays, drawnAchiral, turns } from './achiral.ts';
 import type { RotationEntered } from './schema.ts';
 import { concentrationOf, ownRotation, specificOf } from './specific.ts';
 import type { Found, Obstacle } from './found.ts';
@@ -198,6 +199,24 @@ function stepsOf(entered: RotationEntered, specific: Uncertain): readonly Deriva
   ];
 }
 
+/** A product without a stereocentre: whatever turns the light is something else. */
+function achiral(
+  bare: Omit<Statement, 'expected' | 'agreement' | 'weight' | 'says' | 'limits'>,
+  name: string,
+  isTurned: boolean,
+): Statement {
+  return {
+    ...bare,
+    about: 'contaminant',
+    expected: 'none',
+    agreement: isTurned ? 'disagrees' : 'agrees',
+    weight: isTurned ? 'moderate' : 'weak',
+    says: achiralSays(name, isTurned),
+    limits:
+      'A racemate and an achiral impurity do not rotate either. A chiral axis or helix is not looked for.',
+  };
+}
+
 /**
  * An optical rotation judged: the specific rotation against that of the pure enantiomer, and the
  * enantiomeric excess that would explain it.
@@ -224,6 +243,8 @@ export function judgeRotation(entered: RotationEntered, { product }: Subjects): 
   ) {
     const measuredText = `[α] = ${plusMinus(specific.value, standardUncertainty(specific))} (${where})`;
     const bare = { ...base, measured: measuredText, derivation: steps };
+    if (name !== undefined && drawnAchiral(product?.substance.smiles))
+      return { statements: [achiral(bare, name, turns(entered))], diagnostics: [] };
     return { statements: [nothingExpected(bare, name, 'specific rotation')], diagnostics: [] };
   }
   const alpha = ownRotation(entered);

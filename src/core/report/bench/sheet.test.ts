@@ -91,8 +91,8 @@ describe('the sheet of a bench', () => {
   it.each(records)('$name: fills into fields and gives its yield', ({ example, record }) => {
     const { experiment, plan, program, table } = example;
     const { made, left } = refilled(example, record);
-    // What the page offers at every step, and the one slip of a unit, which a fixed unit forestalls
-    const rest = left.filter((each) => each.kind !== 'observation' && each.kind !== 'time');
+    // What the page offers at every step or on a page of its own, and the one slip of a unit, which a fixed unit forestalls
+    const rest = left.filter(({ kind }) => !['observation', 'time', 'evidence'].includes(kind));
     expect(rest.map((each) => each.id)).toEqual(record.includes('wrong-unit') ? ['p06-01'] : []);
     const run = foldRecord(made, experiment);
     expect(run.diagnostics).toEqual([]);

@@ -41,14 +41,14 @@ export function evidenceOf(run: BenchRun): readonly RunEvidence[] {
   });
   const worked = new Set(
     run.evidence.flatMap(({ entry, evidence }) =>
-      evidence.technique === 'file' ? [] : (entry.attachments ?? []),
+      (entry.attachments ?? []).map((hash) => `${hash} ${evidence.technique}`),
     ),
   );
   const last = new Map(run.evidence.flatMap((one) => spectrumKey(one).map((key) => [key, one])));
   const open = run.evidence.filter((one) => {
     const { entry, evidence } = one;
     if (evidence.technique === 'file')
-      return !(entry.attachments ?? []).some((hash) => worked.has(hash));
+      return !(entry.attachments ?? []).some((hash) => worked.has(`${hash} ${evidence.kind}`));
     return spectrumKey(one).every((key) => last.get(key) === one);
   });
   return [...open, ...melted].sort((a, b) => (a.entry.at < b.entry.at ? -1 : 1));

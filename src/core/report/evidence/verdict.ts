@@ -151,7 +151,11 @@ function decideIdentity({ agree, disagree, unchanged }: Sides): Decided {
 }
 
 function mixedOf(agree: readonly SourcedStatement[], disagree: readonly SourcedStatement[]) {
-  const says = `The ${listOf(agree)} fits; the ${listOf(disagree)} does not. Look at both again.`;
+  const [one, other] = [listOf(agree), listOf(disagree)];
+  const says =
+    one === other
+      ? `What the ${one} says of it does not go together. Look at it again.`
+      : `The ${one} fits; the ${other} does not. Look at both again.`;
   return { outcome: 'mixed' as const, says, rule: RULES.mixed };
 }
 

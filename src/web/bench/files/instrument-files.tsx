@@ -1,17 +1,14 @@
 import { useRef } from 'react';
 import type { EvidenceEntered } from '../../../core/evidence/schema.ts';
-import type { SampleState } from '../../../core/evidence/spectrum/infrared.ts';
 import { FileQuestion } from '../../instrument/file-question.tsx';
+import { keepLastState, lastState } from '../../instrument/last-state.ts';
 import { useDrop } from '../../instrument/use-drop.ts';
 import { useFiles } from '../../instrument/use-files.ts';
-import { readStored, store } from '../device/stored.ts';
 import { sha256 } from '../photo/sha256.ts';
 import { useRecord } from '../record-context.ts';
 import { stepAsking } from '../record/asked-file.ts';
 import { evidence } from '../record/new-entry.ts';
 import { useEnter } from '../step/use-enter.ts';
-
-const LAST_STATE = 'weighboat.sample state';
 
 /**
  * Files of instruments for this bench record: dropped anywhere on the page, or chosen. They are kept
@@ -27,7 +24,7 @@ export function InstrumentFiles({ button }: { readonly button: boolean }) {
   const keep = async (answered: EvidenceEntered): Promise<void> => {
     if (current === undefined) return;
     if (answered.technique === 'infrared' && answered.state !== undefined)
-      store(LAST_STATE, answered.state);
+      keepLastState(answered.state);
     const hash = await sha256(new Uint8Array(current.bytes));
     const file = { hash, bytes: current.bytes, mediaType: 'application/octet-stream' };
     const entry = evidence(writer, answered, [hash], stepAsking(sheet, answered));
@@ -46,7 +43,7 @@ export function InstrumentFiles({ button }: { readonly button: boolean }) {
           key={current.name}
           name={current.name}
           likely={current.likely}
-          lastState={readStored<SampleState>(LAST_STATE, 'atr')}
+          lastState={lastState()}
           onKeep={(answered) => void keep(answered)}
           onLeave={files.done}
           problem={problem}

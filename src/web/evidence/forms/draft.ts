@@ -109,7 +109,8 @@ function readerOf(
 
 /** As `numberOf` takes it: "+12.4" and ".5" are ways of writing a number too. */
 function digitsOf(written: string, sign: DecimalSign): string {
-  const signed = written.replace('\u2212', '-').replace(/^\+/, '').replace('.', sign);
+  // One separator is the decimal sign, whichever it is: fields of measurements hold no thousands
+  const signed = written.replace('\u2212', '-').replace(/^\+/, '').replace(/[.,]/, sign);
   return signed.replace(/^(-?)(?=[.,])/, (minus) => `${minus}0`);
 }
 
