@@ -215,9 +215,12 @@ function regionsOf({ regions }: SpectrumView, { left, right }: Plot, xOf: (x: nu
   });
 }
 
+/** Half of the last number of the axis, which stands under the edge of the plot. */
+const LAST_NUMBER_px = 18;
+
 /** To the right of the plot each trace is named where it ends; one alone needs no name. */
 function endRoom(traces: readonly TraceShown[], narrow: boolean): number {
-  if (narrow || traces.length < 2) return 10;
+  if (narrow || traces.length < 2) return LAST_NUMBER_px;
   const widest = Math.max(...traces.map(({ label }) => textWidth(label, { size: 13 })));
   return Math.min(190, widest) + 54;
 }
