@@ -62,6 +62,7 @@ export function AddMeasurement({ run, by, report, decimalSign, open, setOpen }: 
         <FileQuestion
           key={current.name}
           name={current.name}
+          more={files.more}
           likely={current.likely}
           lastState={lastState()}
           problem={problem}

@@ -52,6 +52,7 @@ export function evidenceOfFile(
 /** Asked once a file: what it is, what was measured, how it lay in the beam. */
 export function FileQuestion({
   name,
+  more,
   likely,
   lastState,
   onKeep,
@@ -59,6 +60,8 @@ export function FileQuestion({
   problem,
 }: {
   readonly name: string;
+  /** Files that wait behind it. */
+  readonly more: number;
   readonly likely: FileTechnique;
   /** What was answered the last time on this device. */
   readonly lastState: SampleState;
@@ -80,7 +83,10 @@ export function FileQuestion({
         onKeep(evidenceOfFile(name, technique, of, state));
       }}
     >
-      <p className="instrument-name">{name}</p>
+      <p className="instrument-name">
+        {name}
+        {more > 0 && <span className="quiet"> and {more} more after it</span>}
+      </p>
       <Radios title="What is it?" options={KINDS} value={technique} onChange={setTechnique} />
       <Radios title="Of what?" options={samples} value={of} onChange={setOf} />
       {infrared && (

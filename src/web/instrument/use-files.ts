@@ -37,6 +37,8 @@ export function useFiles() {
   return {
     /** The one to ask about now. */
     current: asked[0],
+    /** How many wait behind it. */
+    more: Math.max(0, asked.length - 1),
     refused,
     take,
     done: () => setAsked((before) => before.slice(1)),

@@ -42,6 +42,7 @@ export function InstrumentFiles({ button }: { readonly button: boolean }) {
         <FileQuestion
           key={current.name}
           name={current.name}
+          more={files.more}
           likely={current.likely}
           lastState={lastState()}
           onKeep={(answered) => void keep(answered)}

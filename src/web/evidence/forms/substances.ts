@@ -17,7 +17,13 @@ function optionOf({ role, substance }: Subject): Option {
 export function substanceOptions({ product, others }: Subjects): readonly Option[] {
   const all = [...(product === undefined ? [] : [product]), ...others];
   const names = new Set<string>();
-  return all.filter(({ substance: { name } }) => !names.has(name) && names.add(name)).map(optionOf);
+  return all
+    .filter(({ substance: { name, composition } }) => {
+      // Drying agents and salts give no peak and no spot
+      if (composition !== undefined && !composition.counts.has('C')) return false;
+      return !names.has(name) && names.add(name);
+    })
+    .map(optionOf);
 }
 
 /** The same, the product without a value: what an entry means that names no substance. */

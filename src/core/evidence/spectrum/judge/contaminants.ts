@@ -116,9 +116,33 @@ export function judgeContaminants(
     if (isAmong(one, sample)) return [];
     const wasUsed = isAmong(one, used);
     if (one.when === 'used' && !wasUsed) return [];
-    const judged = judgedOne(context, wasUsed ? own : [...own, ...wentIn], one, wasUsed);
+    const all = [...own, ...wentIn];
+    const found = judgedOne(context, wasUsed ? own : all, one, wasUsed);
+    const judged = isTelling(found, all) ? found : untold(found);
     return judged.verdict === 'present' || wasUsed || judged.probability > 0.5 ? [judged] : [];
   });
+}
+
+/** Bands of C–H stand in nearly every sample. */
+const ALKYL_PERCM = [2840, 3000] as const;
+
+/** Whether at least one of its bands stands where nothing else that went in has one. */
+function isTelling({ evidence, verdict }: ContaminantJudgement, all: OwnWindows): boolean {
+  if (verdict !== 'present') return true;
+  return evidence.some(
+    ({ position_percm: at }) =>
+      !(at > ALKYL_PERCM[0] && at < ALKYL_PERCM[1]) &&
+      !all.some(({ low_percm, high_percm }) => low_percm < at && at < high_percm),
+  );
+}
+
+function untold(judged: ContaminantJudgement): ContaminantJudgement {
+  return {
+    ...judged,
+    verdict: 'cannotTell',
+    probability: Math.min(judged.probability, 0.5),
+    reasons: [...judged.reasons, 'Each of them may be of the product or of what it was made from.'],
+  };
 }
 
 function plausible(when: string, { state }: TraceContext): boolean {

@@ -15,7 +15,8 @@ export function evidenceOf(context: TraceContext, what: string, band: Maximum): 
 /** "1715 cm⁻¹". */
 export const at = (position_percm: number): string => `${Math.round(position_percm)} cm⁻¹`;
 
-/** "0.42 of the tallest band". */
+/** "0.42 of the tallest band"; of water, which counts as none of the sample's, it may be more. */
 export function shareText(share: number): string {
+  if (share > 1.005) return `${share.toFixed(1)} times as tall as the tallest of the others`;
   return `${(Math.round(share * 100) / 100).toFixed(2)} of the tallest band`;
 }
