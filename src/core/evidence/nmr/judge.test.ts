@@ -356,6 +356,6 @@ test('whatever is entered, it is judged without an error, in finite numbers', ()
         expect(share >= 0 && share <= 1 + 1e-9).toBe(true);
       }
     }),
-    { numRuns: 60 },
+    { numRuns: Number(process.env['FUZZ_RUNS'] ?? 60) },
   );
 });

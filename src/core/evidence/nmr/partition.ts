@@ -95,7 +95,10 @@ export function partitionOf(entered: NmrEntered): Partition {
   return { ...lists, diagnostics: findingsOf(entered) };
 }
 
+/** Nothing that was integrated is as small; a number that cannot be divided by is no area. */
+const LEAST_AREA = 1e-12;
+
 /** The area of a signal, where one was taken. */
-export function areaOf(signal: NmrSignal): number | undefined {
-  return signal.integral === undefined || signal.integral <= 0 ? undefined : signal.integral;
+export function areaOf({ integral = 0 }: NmrSignal): number | undefined {
+  return integral < LEAST_AREA ? undefined : integral;
 }
