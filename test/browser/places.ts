@@ -71,7 +71,7 @@ export async function placesIn(request: APIRequestContext, origin: string): Prom
       shows: /[Tt]heory|g →|→|at most/,
     },
     { name: 'result', path: `/runs/${struck.id}`, shows: /%/ },
-    { name: 'evidence', path: `/runs/${struck.id}/evidence`, shows: /4-methylcyclohexanol/ },
+    { name: 'evidence', path: `/runs/${struck.id}/evidence`, shows: /methylcyclohexanol/ },
     { name: 'sentences', path: '/help', shows: /operations/ },
     { name: 'laboratory', path: '/settings', shows: /of your own/ },
     { name: 'sign-in', path: '/sign-in', shows: /link/ },
