@@ -116,23 +116,25 @@ export function judgeContaminants(
     if (isAmong(one, sample)) return [];
     const wasUsed = isAmong(one, used);
     if (one.when === 'used' && !wasUsed) return [];
-    const all = [...own, ...wentIn];
-    const found = judgedOne(context, wasUsed ? own : all, one, wasUsed);
-    const judged = isTelling(found, all) ? found : untold(found);
+    const found = judgedOne(context, wasUsed ? own : [...own, ...wentIn], one, wasUsed);
+    const judged = isTelling(found, own) ? found : untold(found);
     return judged.verdict === 'present' || wasUsed || judged.probability > 0.5 ? [judged] : [];
   });
 }
 
-/** Bands of C–H stand in nearly every sample. */
-const ALKYL_PERCM = [2840, 3000] as const;
+/** Where nearly every sample, or every one with an oxygen, has bands: C–H and C–O stretches. */
+const CROWDED_PERCM = [
+  [2840, 3000],
+  [1000, 1170],
+] as const;
 
-/** Whether at least one of its bands stands where nothing else that went in has one. */
-function isTelling({ evidence, verdict }: ContaminantJudgement, all: OwnWindows): boolean {
+/** Whether at least one of its bands stands where the product and most samples have none. */
+function isTelling({ evidence, verdict }: ContaminantJudgement, own: OwnWindows): boolean {
   if (verdict !== 'present') return true;
   return evidence.some(
-    ({ position_percm: at }) =>
-      !(at > ALKYL_PERCM[0] && at < ALKYL_PERCM[1]) &&
-      !all.some(({ low_percm, high_percm }) => low_percm < at && at < high_percm),
+    ({ position_percm: at, share }) =>
+      !CROWDED_PERCM.some(([low, high]) => low < at && at < high) &&
+      !own.some((one) => one.low_percm < at && at < one.high_percm && one.mostShare >= share),
   );
 }
 

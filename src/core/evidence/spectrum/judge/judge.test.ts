@@ -64,7 +64,8 @@ describe('a reduction: ketone to alcohol', () => {
           const judged = reduction(spectrum);
           const gone = judged.change.find(({ group }) => group === 'carbonyl')!;
           expect(gone.verdict).not.toBe('present');
-          expect(judged.residual?.kind).toBe('measured');
+          // Of nine tenths and more it may rightly be said that it looks like the ketone itself
+          expect(judged.residual?.kind).toMatch(share < 0.8 ? /^measured$/ : /^(measured|itself)$/);
         },
       ),
       { numRuns: 40 },
