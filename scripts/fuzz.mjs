@@ -14,7 +14,6 @@ const PARSERS = [
   'src/core/experiment/fuzz.test.ts',
   'src/core/evidence/spectrum/read/fuzz.test.ts',
   'src/core/evidence/spectrum/write/write.test.ts',
-  'src/core/evidence/melting/whatever.test.ts',
 ];
 
 installIfMissing();
