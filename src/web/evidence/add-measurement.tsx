@@ -3,7 +3,8 @@ import { useMutation } from '@tanstack/react-query';
 import type { FileReading } from '../../core/evidence/spectrum/trace.ts';
 import type { Technique } from '../../core/evidence/statement.ts';
 import type { EvidenceReport } from '../../core/report/evidence/report.ts';
-import { techniqueWords } from '../../core/report/evidence/verdict.ts';
+import { techniqueWords } from '../../core/evidence/technique-words.ts';
+import { sentenceStart } from '../../core/quantity/sentence.ts';
 import type { RunOpened } from '../../wire/run.ts';
 import type { DecimalSign } from '../bench/typed/typed-number.ts';
 import { FileQuestion } from '../instrument/file-question.tsx';
@@ -196,7 +197,7 @@ function Ways({
               {FORMS.filter(({ technique }) => techniques.includes(technique)).map(
                 ({ technique }) => (
                   <Button key={technique} onClick={() => onForm({ technique })}>
-                    {sentenceCase(techniqueWords(technique))}
+                    {sentenceStart(techniqueWords(technique))}
                   </Button>
                 ),
               )}
@@ -207,5 +208,3 @@ function Ways({
     </>
   );
 }
-
-const sentenceCase = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import { Link, useParams } from 'react-router';
 import { laboratoryInstruments } from '../../core/quantity/laboratory.ts';
 import type { EvidenceReport } from '../../core/report/evidence/report.ts';
-import { techniqueWords } from '../../core/report/evidence/verdict.ts';
+import { techniqueWords } from '../../core/evidence/technique-words.ts';
 import type { RunOpened } from '../../wire/run.ts';
 import { useSession, useSettings } from '../api/queries.ts';
 import { footOf } from '../print/page-rules.ts';

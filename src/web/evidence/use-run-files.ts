@@ -1,6 +1,7 @@
 import { useQueries } from '@tanstack/react-query';
 import { readInstrumentFile } from '../../core/evidence/spectrum/read/read-file.ts';
 import type { FileReading } from '../../core/evidence/spectrum/trace.ts';
+import { attachmentBytes } from '../api/attachment.ts';
 import type { RunEvidence } from '../../core/record/run.ts';
 
 const UNREACHED: FileReading = {
@@ -13,12 +14,6 @@ const UNREACHED: FileReading = {
   },
 };
 
-async function readAt(hash: string, name: string): Promise<FileReading> {
-  const answer = await fetch(`/api/attachments/${hash}`, { credentials: 'same-origin' });
-  if (!answer.ok) throw new Error(String(answer.status));
-  return readInstrumentFile(new Uint8Array(await answer.arrayBuffer()), name);
-}
-
 /** The files of the evidence, read; by hash. Those under way are not among them. */
 export function useRunFiles(evidence: readonly RunEvidence[]): ReadonlyMap<string, FileReading> {
   const asked = evidence.flatMap(({ entry, evidence: entered }) => {
@@ -30,7 +25,7 @@ export function useRunFiles(evidence: readonly RunEvidence[]): ReadonlyMap<strin
   return useQueries({
     queries: [...names].map(([hash, name]) => ({
       queryKey: ['instrument file', hash],
-      queryFn: () => readAt(hash, name),
+      queryFn: async () => readInstrumentFile(await attachmentBytes(hash), name),
       staleTime: Infinity,
       // It may come yet: the bench that entered it may be without a network.
       refetchInterval: ({ state }: { state: { status: string } }) =>

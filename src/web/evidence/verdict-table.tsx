@@ -1,4 +1,4 @@
-import { techniqueWords } from '../../core/report/evidence/verdict.ts';
+import { techniqueWords } from '../../core/evidence/technique-words.ts';
 import type { Agreement, Question } from '../../core/evidence/statement.ts';
 import type { Outcome, VerdictRow } from '../../core/report/evidence/verdict.ts';
 import { Why } from '../ui/why.tsx';

@@ -1,3 +1,4 @@
+import { kindOfBytes, kindOfText } from '../../core/evidence/spectrum/read/file-kind.ts';
 import type { Technique } from '../../core/evidence/statement.ts';
 
 export type FileTechnique = Extract<Technique, 'infrared' | 'nmr' | 'mass' | 'chromatogram'>;
@@ -22,9 +23,6 @@ export function likelyTechnique(beginning: string): FileTechnique {
 const MB = 1024 * 1024;
 export const LARGEST_FILE_bytes = 10 * MB;
 
-/** First bytes of pictures and archives. */
-const OTHER_FILES = ['\u0089PNG', '\u00ff\u00d8\u00ff', 'GIF8', 'PK\u0003\u0004'];
-
 /** Why a file is nothing that an instrument wrote; undefined where it may be. */
 export function notFromInstrument(
   name: string,
@@ -34,12 +32,9 @@ export function notFromInstrument(
   if (size === 0) return `${name} is empty. Save it again on the instrument.`;
   if (size > LARGEST_FILE_bytes)
     return `${name} is larger than ${LARGEST_FILE_bytes / MB} MB. Export one spectrum as JCAMP-DX or as a table.`;
-  if (/^\s*<(?:!doctype|html)/i.test(beginning))
-    return `${name} is a web page, not a spectrum. Save the file itself.`;
-  if (beginning.startsWith('%PDF'))
-    return `${name} is a PDF. Export the spectrum as JCAMP-DX or as a table.`;
-  if (OTHER_FILES.some((start) => beginning.startsWith(start)))
-    return `${name} is a picture or an archive. Export the spectrum as JCAMP-DX or as a table.`;
+  const bytes = Uint8Array.from(beginning, (character) => character.charCodeAt(0) & 0xff);
+  const other = kindOfBytes(bytes) ?? kindOfText(beginning);
+  if (other !== undefined) return `${name} is ${other.what}, not a spectrum. ${other.hint}`;
   return undefined;
 }
 

@@ -3,6 +3,7 @@ import type { InfraredSpectrum, SampleState } from '../../core/evidence/spectrum
 import { infraredIn } from '../../core/evidence/spectrum/library/reference.ts';
 import { readInstrumentFile } from '../../core/evidence/spectrum/read/read-file.ts';
 import type { Spectrum, SpectrumHits, SpectrumSearch } from '../../wire/spectrum.ts';
+import { attachmentBytes } from '../api/attachment.ts';
 import { Refused, request } from '../api/request.ts';
 
 /** The library, by name; what is put away is among it. */
@@ -21,27 +22,10 @@ const referenceQuery = ({ file, state }: Pick<Spectrum, 'file' | 'state'>) =>
   });
 
 async function readReference(file: string, state: SampleState | null): Promise<InfraredSpectrum> {
-  const bytes = await bytesOf(file);
+  const bytes = await attachmentBytes(file);
   const got = infraredIn(readInstrumentFile(bytes), state === null ? {} : { state });
   if (!got.ok) throw new Refused(422, got.problem);
   return got.spectrum;
-}
-
-async function bytesOf(file: string): Promise<Uint8Array> {
-  const wrong = (status: number) =>
-    new Refused(status, {
-      code: 'file-not-here',
-      message: 'The file of this spectrum cannot be fetched.',
-      hint: 'Is Weighboat still running, and is there a network?',
-    });
-  let answer: Response;
-  try {
-    answer = await fetch(`/api/attachments/${file}`, { credentials: 'same-origin' });
-  } catch {
-    throw wrong(0);
-  }
-  if (!answer.ok) throw wrong(answer.status);
-  return new Uint8Array(await answer.arrayBuffer());
 }
 
 /** The trace of a reference, to be drawn or laid over another; nothing is asked while there is none. */

@@ -2,7 +2,7 @@ import { Link } from 'react-router';
 import { useMemo } from 'react';
 import { evidenceOf, evidenceReport } from '../../core/report/evidence/evidence.ts';
 import { subjectsOf } from '../../core/report/evidence/subjects.ts';
-import { techniqueWords } from '../../core/report/evidence/verdict.ts';
+import { techniqueWords } from '../../core/evidence/technique-words.ts';
 import type { Figures } from './figures.ts';
 import type { Result } from './result-of.ts';
 

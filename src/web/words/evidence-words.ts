@@ -1,20 +1,7 @@
+import { sentenceStart } from '../../core/quantity/sentence.ts';
+import type { InstrumentFileEntered } from '../../core/evidence/instrument-file/schema.ts';
+import { techniqueWords } from '../../core/evidence/technique-words.ts';
 import type { EvidenceEntered } from '../../core/evidence/schema.ts';
-
-const WORDS: Readonly<Record<string, string>> = {
-  infrared: 'Infrared spectrum',
-  meltingRange: 'Melting range',
-  boilingRange: 'Boiling range',
-  refractiveIndex: 'Refractive index',
-  density: 'Density',
-  rotation: 'Optical rotation',
-  thinLayer: 'TLC',
-  chromatogram: 'Chromatogram',
-  titration: 'Titration',
-  chemicalTest: 'Chemical test',
-  nmr: 'NMR spectrum',
-  mass: 'Mass spectrum',
-  other: 'File from an instrument',
-};
 
 const OF: Readonly<Record<string, string>> = {
   product: 'of the product',
@@ -30,12 +17,16 @@ const MELTING = {
   authentic: 'Melting range of a known sample',
 } as const;
 
+const fileWords = (kind: InstrumentFileEntered['kind']): string =>
+  kind === 'other' ? 'file from an instrument' : techniqueWords(kind);
+
 /** "Infrared spectrum of the product" */
 export function evidenceTitle(entered: EvidenceEntered): string {
   if (entered.technique === 'meltingRange') return MELTING[entered.sample];
-  const what = WORDS[entered.technique === 'file' ? entered.kind : entered.technique] ?? 'Evidence';
+  const what =
+    entered.technique === 'file' ? fileWords(entered.kind) : techniqueWords(entered.technique);
   const of = 'of' in entered && typeof entered.of === 'string' ? (OF[entered.of] ?? '') : '';
-  return of === '' ? what : `${what} ${of}`;
+  return sentenceStart(of === '' ? what : `${what} ${of}`);
 }
 
 /** The name that the file had, where it was read from one. */

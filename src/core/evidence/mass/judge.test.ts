@@ -2,29 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compositionOf } from '../../chemistry/composition.ts';
 import { makeSubstance } from '../../chemistry/substance.ts';
-import type { Subject, SubjectRole } from '../subject.ts';
 import { peaksOfTrace } from './from-trace.ts';
 import { isotopePattern } from './isotopes.ts';
 import { judgeMass } from './judge.ts';
 import { massEnteredSchema } from './schema.ts';
-import type { MassEntered } from './schema.ts';
-
-function subject(name: string, smiles: string, role: SubjectRole = 'product'): Subject {
-  const made = makeSubstance({ name, smiles });
-  if (!made.ok) throw new Error(made.message);
-  return { role, substance: made.substance, literature: {} };
-}
-
-const entered = (
-  ionisation: MassEntered['ionisation'],
-  peaks: readonly (readonly [mz: number, intensity: number])[],
-  more: Partial<MassEntered> = {},
-): MassEntered => ({
-  technique: 'mass',
-  ionisation,
-  peaks: peaks.map(([mz, intensity]) => ({ mz, intensity })),
-  ...more,
-});
+import { entered, subject } from './testing.ts';
 
 const BROMOBENZENE = subject('bromobenzene', 'Brc1ccccc1');
 const PHENYL = [

@@ -1,25 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { makeSubstance } from '../../chemistry/substance.ts';
-import type { Subject, SubjectRole } from '../subject.ts';
+import type { Subject } from '../subject.ts';
 import { judgeMass } from './judge.ts';
 import type { MassEntered } from './schema.ts';
-
-function subject(name: string, smiles: string, role: SubjectRole = 'product'): Subject {
-  const made = makeSubstance({ name, smiles });
-  if (!made.ok) throw new Error(made.message);
-  return { role, substance: made.substance, literature: {} };
-}
-
-const entered = (
-  ionisation: MassEntered['ionisation'],
-  peaks: readonly (readonly [mz: number, intensity: number])[],
-  more: Partial<MassEntered> = {},
-): MassEntered => ({
-  technique: 'mass',
-  ionisation,
-  peaks: peaks.map(([mz, intensity]) => ({ mz, intensity })),
-  ...more,
-});
+import { entered, subject } from './testing.ts';
 
 function find(of: MassEntered, product: Subject, id: string, others: readonly Subject[] = []) {
   return judgeMass(of, { product, others }).statements.find((one) => one.id === id);

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../../diagnostic.ts';
-import { formatNumber, formatWithUncertainty } from '../../quantity/print.ts';
+import { formatWithUncertainty } from '../../quantity/print.ts';
 import type { Agreement, Statement } from '../statement.ts';
 import type { Literature, Subject, Subjects } from '../subject.ts';
 
@@ -33,16 +33,6 @@ export function rangeText(low_C: number, high_C: number): string {
 /** A value with twice its standard uncertainty, as everywhere in the evidence. */
 export const plusMinus = (value: number, u: number): string =>
   formatWithUncertainty(value, COVERAGE * u);
-
-/** A value as it was written: no more figures than it has, at most eight. */
-export function asGiven(value: number): string {
-  return formatNumber(Number(value.toPrecision(8)), Math.max(4, figuresOf(value)));
-}
-
-function figuresOf(value: number): number {
-  const text = String(Number(value.toPrecision(8)));
-  return text.replace(/^-?0\.?0*/, '').replace(/[-.]/g, '').length;
-}
 
 /** "122.4 °C (CRC Handbook)". */
 export function withSource(text: string, source: string | undefined): string {

@@ -1,4 +1,5 @@
 import type { Question, Statement, Technique } from '../../evidence/statement.ts';
+import { techniqueWords } from '../../evidence/technique-words.ts';
 
 /** A statement and the entry of the record that it was drawn from. */
 export interface SourcedStatement {
@@ -38,23 +39,6 @@ export const QUESTIONS: readonly Question[] = [
   'contaminant',
   'instrument',
 ];
-
-const TECHNIQUE_WORDS: Readonly<Record<Technique, string>> = {
-  infrared: 'infrared spectrum',
-  meltingRange: 'melting range',
-  boilingRange: 'boiling range',
-  refractiveIndex: 'refractive index',
-  density: 'density',
-  rotation: 'optical rotation',
-  thinLayer: 'TLC',
-  chromatogram: 'chromatogram',
-  titration: 'titration',
-  chemicalTest: 'chemical test',
-  nmr: 'NMR spectrum',
-  mass: 'mass spectrum',
-};
-
-export const techniqueWords = (technique: Technique): string => TECHNIQUE_WORDS[technique];
 
 interface Sides {
   readonly agree: readonly SourcedStatement[];

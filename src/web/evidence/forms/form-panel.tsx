@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { EvidenceEntered } from '../../../core/evidence/schema.ts';
-import { techniqueWords } from '../../../core/report/evidence/verdict.ts';
+import { techniqueWords } from '../../../core/evidence/technique-words.ts';
+import { sentenceStart } from '../../../core/quantity/sentence.ts';
 import type { DecimalSign } from '../../bench/typed/typed-number.ts';
 import { Button } from '../../ui/button.tsx';
 import { FormContext, readDraft } from './draft.ts';
@@ -53,7 +54,7 @@ export function FormPanel({
         else requestAnimationFrame(() => document.querySelector<HTMLElement>(WRONG)?.focus());
       }}
     >
-      <h3>{title.slice(0, 1).toUpperCase() + title.slice(1)}</h3>
+      <h3>{sentenceStart(title)}</h3>
       <FormContext value={{ draft, set, sign, problems }}>{form.fields(world)}</FormContext>
       <p role="status">
         {count > 0 && `${count === 1 ? 'One thing is' : `${count} things are`} not right yet.`}

@@ -9,7 +9,6 @@ import { hydroxyl, nh, terminalAlkyne } from './hydroxyl.ts';
 import { groupLimits } from './limits.ts';
 import { nitro } from './nitro.ts';
 import type { Readings } from './readings.ts';
-import { readingsOf } from './readings.ts';
 import { aldehydeCh, alkene, aryl, carbonChlorine, carbonOxygen, nitrile } from './small-groups.ts';
 import { covers } from './view.ts';
 
@@ -92,12 +91,7 @@ const READERS: Readonly<Record<JudgedGroup, GroupReader>> = {
   },
 };
 
-/** Is a group in the sample, as far as the trace tells? */
-export function judgeGroup(context: TraceContext, group: JudgedGroup): GroupJudgement {
-  return judgedFrom(readingsOf(context), group);
-}
-
-/** The same from readings that were taken already. */
+/** Is a group in the sample, as far as the readings of the trace tell? */
 export function judgedFrom(readings: Readings, group: JudgedGroup): GroupJudgement {
   const { context } = readings;
   const { read, needs } = READERS[group];
